@@ -1,0 +1,96 @@
+import type { Mm } from './units.ts';
+
+/** No yarn: a cell that stays bare. */
+export const BARE = 255;
+
+/**
+ * The cloth as a grid of (end × pass) cells. `cells[pass * ends + end]` is an index into the piece's yarns, pass 0
+ * lowest, end 0 leftmost; `areas` holds, in the same order, 0 for the ground, 1 + shape index for a shape and
+ * `HEADER_AREA` for header and footer.
+ */
+export interface Chart {
+  readonly ends: number;
+  readonly passes: number;
+  readonly pitch: Mm;
+  readonly passHeight: Mm;
+  readonly cells: Uint8Array;
+  readonly areas: Uint16Array;
+}
+export const HEADER_AREA = 65535;
+
+/** At an edge: make `turns` turns where it stands, then move it by `ends` (positive outward). */
+export interface TurnStep {
+  readonly turns: number;
+  readonly ends: number;
+}
+
+/** One pass of a block, woven from one end to another, both included. */
+export interface BlockRow {
+  readonly pass: number;
+  readonly from: number;
+  readonly to: number;
+}
+
+/** An area one weft weaves without stopping. Ends and passes 0-based. */
+export interface Block {
+  readonly order: number;
+  readonly name: string;
+  /** Index into the piece's yarns. */
+  readonly yarn: number;
+  readonly area: number;
+  readonly start: { readonly end: number; readonly side: 'left' | 'right'; readonly over: boolean };
+  readonly rows: readonly BlockRow[];
+  readonly left: readonly TurnStep[];
+  readonly right: readonly TurnStep[];
+  /** What to do, in a weaver's sentences. */
+  readonly words: readonly string[];
+  /** Places in the order of the blocks that must lie under this one. */
+  readonly after: readonly number[];
+  /** Place of its mirror image in the order, when it has one. */
+  readonly partner: number | null;
+  /** Said when the block begins with a single pass or was split from a cycle. */
+  readonly remarks: readonly string[];
+}
+
+/** When blocks rise together: which row of which block comes next. */
+export interface SequenceStep {
+  readonly block: number;
+  readonly row: number;
+}
+
+export interface Slit {
+  readonly between: readonly [number, number];
+  readonly fromPass: number;
+  readonly toPass: number;
+  readonly lengthMm: number;
+  readonly remedy: string;
+}
+
+export interface Join {
+  readonly block: number;
+  readonly pass: number;
+  readonly end: number;
+}
+
+/** How far a stepped edge strays from the drawn line. */
+export interface EdgeError {
+  readonly shape: string;
+  readonly side: 'left' | 'right';
+  /** Largest plain distance in x, mm: what the weaver is shown. */
+  readonly largestMm: number;
+  /** Largest distance left after half an end and what the line runs in one turn; 0 when the steps are as good as can be. */
+  readonly excessMm: number;
+}
+
+/** A sum, with its working: shown line by line on request. */
+export interface ArithmeticLine {
+  readonly label: string;
+  /** The working in figures, for example `33 ends × 2 strings × 430 mm`. */
+  readonly working: string;
+  readonly result: string;
+}
+
+export interface Arithmetic {
+  readonly title: string;
+  readonly lines: readonly ArithmeticLine[];
+}

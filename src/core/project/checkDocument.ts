@@ -1,0 +1,112 @@
+import { z } from 'zod';
+import type { CheckRecord, LoomReading } from '../model/check.ts';
+
+const finite = z.number();
+const reading = z.strictObject({
+  value: finite,
+  sigma: finite.positive(),
+  n: z.number().int().nonnegative(),
+  source: z.string().max(200),
+});
+const maybe = reading.nullable();
+const side = z.enum(['left', 'right']).nullable();
+
+export const reasonCodes = [
+  'unreadable-file',
+  'too-large',
+  'too-small',
+  'too-dark',
+  'too-bright',
+  'blurred',
+  'too-tilted',
+  'no-loom',
+  'no-strings',
+  'bar-missing',
+  'loom-cut-off',
+  'wrong-count',
+  'wrong-pitch',
+  'background-lines',
+  'points-do-not-fit',
+  'references-disagree',
+  'maybe-mirrored',
+  'nothing-woven',
+  'took-too-long',
+  'internal',
+] as const;
+
+const loomReadingFields = z.strictObject({
+  status: z.enum(['measured', 'needs-reference', 'refused']),
+  reasons: z.array(z.strictObject({ code: z.enum(reasonCodes), message: z.string(), remedy: z.string() })).max(100),
+  reference: z
+    .strictObject({
+      method: z.enum(['opening-and-notches', 'notches', 'card', 'points', 'earlier-check', 'fused']),
+      parts: z.array(z.string()).max(20),
+      mmPerPx: finite,
+      residualMm: finite,
+      lensK1: finite,
+      lensK2: finite,
+      homography: z.array(finite).length(9),
+      photoWidth: z.number().int(),
+      photoHeight: z.number().int(),
+      scaleSigma: finite,
+      baseSigmaMm: finite,
+    })
+    .nullable(),
+  endsCounted: z.number().int().nonnegative().nullable(),
+  ends: z
+    .array(
+      z.strictObject({
+        index: z.number().int().nonnegative(),
+        seen: z.boolean(),
+        why: z.string().nullable(),
+        notchX: maybe,
+        fell: maybe,
+        xAtFell: maybe,
+      }),
+    )
+    .max(5_000),
+  selvedge: z.array(z.strictObject({ y: finite, left: maybe, right: maybe })).max(10_000),
+  ribs: z.array(z.strictObject({ y: finite, x: z.array(maybe).max(5_000) })).max(5_000),
+  pass: maybe,
+  beat: z.array(z.strictObject({ y: finite, pass: reading })).max(5_000),
+  colours: z.strictObject({ rows: z.array(z.array(z.number().int())).max(10_000), share: finite }).nullable(),
+  flags: z
+    .array(
+      z.strictObject({
+        kind: z.enum(['draw-in', 'spreading', 'tilt', 'uneven', 'beat', 'motif', 'count', 'slack']),
+        side,
+        yMm: finite.nullable(),
+        deviationMm: finite,
+        sigmaMm: finite,
+        message: z.string(),
+        advice: z.string(),
+      }),
+    )
+    .max(1_000),
+  timingMs: z.record(z.string(), finite),
+});
+
+const checkRecordFields = z.strictObject({
+  id: z.string().regex(/^[a-z0-9-]{1,64}$/),
+  kept: z.string().max(40),
+  taken: z.string().max(40).nullable(),
+  photo: z.strictObject({
+    hash: z.string().regex(/^[0-9a-f]{64}$/),
+    name: z.string().max(300),
+    rendered: z.boolean(),
+    camera: z.string().max(300).nullable(),
+  }),
+  points: z
+    .array(z.strictObject({ x: finite, y: finite }))
+    .length(4)
+    .nullable(),
+  reading: loomReadingFields,
+  dismissed: z.array(z.strictObject({ flag: z.number().int(), reason: z.string().max(1_000) })).max(1_000),
+  note: z.string().max(10_000),
+});
+
+/** Everything one photograph said, as it is kept. */
+export const loomReadingSchema = loomReadingFields as unknown as z.ZodType<LoomReading, LoomReading>;
+
+/** One kept check, version 1. */
+export const checkRecordSchema = checkRecordFields as unknown as z.ZodType<CheckRecord, CheckRecord>;

@@ -1,0 +1,167 @@
+import { z } from 'zod';
+import type { Piece } from '../model/piece.ts';
+
+const finite = z.number().min(-1e6).max(1e6);
+const length = finite.positive().max(20_000);
+const id = z.string().regex(/^[A-Za-z0-9_-]{1,64}$/);
+const words = z.string().max(200);
+const colour = z.string().regex(/^#[0-9a-f]{6}$/);
+const point = z.strictObject({ x: finite, y: finite });
+
+const yarn = z.strictObject({
+  id,
+  name: words,
+  colour,
+  fibre: z.enum(['wool', 'cotton', 'linen', 'silk', 'other']),
+  count: z
+    .strictObject({
+      system: z.enum([
+        'tex',
+        'metric-nm',
+        'cotton-ne',
+        'worsted-nw',
+        'linen-lea',
+        'woollen-run',
+        'yards-per-pound',
+        'metres-per-100-g',
+      ]),
+      size: finite.positive(),
+      plies: z.number().int().min(1).max(100),
+    })
+    .nullable(),
+  label: z.strictObject({ metres: finite.positive(), grams: finite.positive() }).nullable(),
+  wrapsPerCm: finite.positive().max(200).nullable(),
+  diameter: finite.positive().max(50).nullable(),
+  category: z.number().int().min(0).max(7).nullable(),
+  strands: z.number().int().min(1).max(20),
+  ballGrams: finite.positive().nullable(),
+});
+
+const pathCommand = z.discriminatedUnion('to', [
+  z.strictObject({ to: z.literal('move'), x: finite, y: finite }),
+  z.strictObject({ to: z.literal('line'), x: finite, y: finite }),
+  z.strictObject({ to: z.literal('cubic'), x1: finite, y1: finite, x2: finite, y2: finite, x: finite, y: finite }),
+  z.strictObject({ to: z.literal('close') }),
+]);
+
+const form = z.discriminatedUnion('kind', [
+  z.strictObject({ kind: z.literal('polygon'), points: z.array(point).min(3).max(10_000) }),
+  z.strictObject({ kind: z.literal('ellipse'), centre: point, radiusX: length, radiusY: length }),
+  z.strictObject({ kind: z.literal('band'), from: finite, to: finite }),
+  z.strictObject({
+    kind: z.literal('arch'),
+    base: point,
+    width: length,
+    springing: finite.nonnegative(),
+    rise: length,
+  }),
+  z.strictObject({
+    kind: z.literal('path'),
+    commands: z.array(pathCommand).min(1).max(200_000),
+    fillRule: z.enum(['nonzero', 'evenodd']),
+    origin: z.enum(['freehand', 'lettering', 'drawing', 'traced']),
+  }),
+]);
+
+const shape = z.strictObject({
+  id,
+  name: words,
+  yarn: id,
+  form,
+  rotation: finite,
+  mirrorAbout: finite.nullable(),
+  repeat: z.strictObject({ copies: z.number().int().min(1).max(500), dx: finite, dy: finite }).nullable(),
+  boundary: z.enum(['slit', 'shared-end', 'interlocked', 'dovetailed']),
+  singlePass: z.boolean(),
+  hidden: z.boolean(),
+  locked: z.boolean(),
+});
+
+const ornament = z.discriminatedUnion('kind', [
+  z.strictObject({
+    id,
+    kind: z.literal('wrapped-flower'),
+    name: words,
+    at: point,
+    yarn: id,
+    pegs: z.number().int().min(3).max(200),
+    formerDiameter: length,
+    wrapsPerPetal: z.number().int().min(1).max(50),
+    layers: z.number().int().min(1).max(20),
+    count: z.number().int().min(1).max(1_000),
+  }),
+  z.strictObject({
+    id,
+    kind: z.literal('felted-leaf'),
+    name: words,
+    at: point,
+    colour,
+    length,
+    width: length,
+    thickness: length,
+    rotation: finite,
+    count: z.number().int().min(1).max(1_000),
+  }),
+]);
+
+const pieceFields = z.strictObject({
+  name: z.string().min(1).max(200),
+  created: z.string().max(40),
+  changed: z.string().max(40),
+  units: z.enum(['mm', 'in']),
+  loom: z.strictObject({
+    name: words,
+    notchPitch: length.max(100),
+    notches: z.number().int().min(2).max(2_000),
+    openingWidth: length,
+    openingHeight: length,
+    bar: length,
+    depth: length,
+  }),
+  warp: z.strictObject({
+    ends: z.number().int().min(2).max(2_000),
+    stringsPerEnd: z.union([z.literal(1), z.literal(2)]),
+    stringDiameter: length.max(20),
+    firstNotch: z.number().int().min(0).max(2_000),
+    yarnName: words,
+    tex: finite.positive().nullable(),
+    colour,
+  }),
+  cloth: z.strictObject({
+    baseAboveBottomBar: finite.nonnegative(),
+    height: length,
+    passHeight: length.max(50),
+    passHeightSource: z.enum(['planned', 'measured']),
+    headerPasses: z.number().int().min(0).max(1_000),
+    footerPasses: z.number().int().min(0).max(1_000),
+    headerYarn: id,
+    ground: id,
+  }),
+  yarns: z.array(yarn).min(1).max(200),
+  shapes: z.array(shape).max(2_000),
+  ornaments: z.array(ornament).max(500),
+  making: z.strictObject({
+    workingLength: finite.positive(),
+    tail: finite.nonnegative(),
+    fringe: finite.nonnegative(),
+    spare: z.number().min(0).max(2),
+    passesPerMinute: finite.positive(),
+    hillLimit: finite.positive(),
+    slitLimit: finite.nonnegative(),
+    allowance: finite.nonnegative(),
+    dowelSag: finite.positive(),
+  }),
+  notes: z
+    .array(
+      z.strictObject({
+        id,
+        at: z.string().max(40),
+        kind: z.enum(['planned', 'warped', 'woven', 'finished', 'note']),
+        text: z.string().max(10_000),
+      }),
+    )
+    .max(10_000),
+});
+
+/** The body of `piece.json`, version 1. Unknown keys, NaN and infinities are refused. */
+export const pieceSchema = pieceFields as unknown as z.ZodType<Piece, Piece>;

@@ -1,0 +1,13 @@
+import { z } from 'zod';
+import type { Progress } from '../model/progress.ts';
+
+const progressFields = z.strictObject({
+  blocksDone: z.array(z.number().int().nonnegative()).max(100_000),
+  currentBlock: z.number().int().nonnegative().nullable(),
+  passesDone: z.number().int().nonnegative(),
+  planFingerprint: z.string().max(200),
+  at: z.string().max(40),
+});
+
+/** `progress.json`, version 1. */
+export const progressSchema = progressFields as unknown as z.ZodType<Progress, Progress>;
