@@ -38,7 +38,16 @@ export interface Block {
   /** Index into the piece's yarns. */
   readonly yarn: number;
   readonly area: number;
-  readonly start: { readonly end: number; readonly side: 'left' | 'right'; readonly over: boolean };
+  /**
+   * Where the weft begins: `end` is on the block's `side` edge and `to` is where the first pass stops, so the two say
+   * where both edges stand before any step is taken. `over` is how the weft passes `end` on that first pass.
+   */
+  readonly start: {
+    readonly end: number;
+    readonly to: number;
+    readonly side: 'left' | 'right';
+    readonly over: boolean;
+  };
   readonly rows: readonly BlockRow[];
   readonly left: readonly TurnStep[];
   readonly right: readonly TurnStep[];
