@@ -105,9 +105,16 @@ export const hostCalls = {
   saveProgress: call(z.strictObject({ key, progress: progressSchema }), nothing),
   exportPiece: call(z.strictObject({ key, keepPlaces: z.boolean() }), z.strictObject({ name: z.string() }), 'out'),
   importPiece: call(z.strictObject({ name: z.string() }), openedPiece, 'in'),
+  /** Takes a lock that another machine or a stopped program left behind; refused while its owner is alive here. */
+  takeOverPiece: call(z.strictObject({ key }), openedPiece),
   revealPiece: call(z.strictObject({ key }), z.strictObject({ path: z.string() })),
 
   listChecks: call(z.strictObject({ key }), z.array(checkSummary)),
+  /** Every photograph in the piece, newest last; `checks` counts the kept checks made from it. */
+  listPhotos: call(
+    z.strictObject({ key }),
+    z.array(z.strictObject({ hash, name: z.string(), rendered: z.boolean(), checks: z.number().int() })),
+  ),
   readCheck: call(z.strictObject({ key, id: z.string() }), checkRecord),
   /** Measures bytes that travel along, or a photograph already kept (`hash`). Progress comes as `job` events. */
   measurePhoto: call(
@@ -168,6 +175,8 @@ export const hostCalls = {
     z.strictObject({ path: z.string().nullable() }),
   ),
   watchedPhoto: call(z.strictObject({ key, name: z.string() }), z.strictObject({ name: z.string() }), 'out'),
+  /** A report to copy for a maintainer: versions, recent log lines, no private paths or names. */
+  troubleReport: call(nothing, z.strictObject({ text: z.string() })),
 } as const;
 
 export type HostCalls = typeof hostCalls;
@@ -179,6 +188,21 @@ export type OpenedPiece = z.output<typeof openedPiece>;
 export type RecentPiece = z.output<typeof recentPiece>;
 export type CheckSummary = z.output<typeof checkSummary>;
 export type MeasuredPhoto = z.output<typeof measured>;
+
+/** The settings of a first start. */
+export const usualSettings: Settings = {
+  theme: 'system',
+  language: 'en',
+  textSize: 100,
+  units: 'mm',
+  sound: false,
+  speech: false,
+  camera: null,
+  watchedFolder: null,
+  tourDone: false,
+  looms: [],
+};
+export const settingsSchema = settings;
 
 /** Sent by the host without being asked. */
 export const hostEvent = z.discriminatedUnion('kind', [

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import type { CheckRecord, LoomReading } from '../model/check.ts';
+import type { DocumentKind } from './document.ts';
 
 const finite = z.number();
 const reading = z.strictObject({
@@ -110,3 +111,12 @@ export const loomReadingSchema = loomReadingFields as unknown as z.ZodType<LoomR
 
 /** One kept check, version 1. */
 export const checkRecordSchema = checkRecordFields as unknown as z.ZodType<CheckRecord, CheckRecord>;
+
+/** `checks/<id>.json`: one kept check. */
+export const checkDocument: DocumentKind<CheckRecord> = {
+  format: 'plumbweft-check',
+  version: 1,
+  migrations: [],
+  body: checkRecordSchema,
+  called: 'check',
+};

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import type { Piece } from '../model/piece.ts';
+import type { DocumentKind } from './document.ts';
 
 const finite = z.number().min(-1e6).max(1e6);
 const length = finite.positive().max(20_000);
@@ -165,3 +166,12 @@ const pieceFields = z.strictObject({
 
 /** The body of `piece.json`, version 1. Unknown keys, NaN and infinities are refused. */
 export const pieceSchema = pieceFields as unknown as z.ZodType<Piece, Piece>;
+
+/** `piece.json`: everything the weaver decided. A new version adds its migration here and its fixture to the tests. */
+export const pieceDocument: DocumentKind<Piece> = {
+  format: 'plumbweft-piece',
+  version: 1,
+  migrations: [],
+  body: pieceSchema,
+  called: 'piece',
+};

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import type { Progress } from '../model/progress.ts';
+import type { DocumentKind } from './document.ts';
 
 const progressFields = z.strictObject({
   blocksDone: z.array(z.number().int().nonnegative()).max(100_000),
@@ -11,3 +12,12 @@ const progressFields = z.strictObject({
 
 /** `progress.json`, version 1. */
 export const progressSchema = progressFields as unknown as z.ZodType<Progress, Progress>;
+
+/** `progress.json`: where the weaver is at the loom. */
+export const progressDocument: DocumentKind<Progress> = {
+  format: 'plumbweft-progress',
+  version: 1,
+  migrations: [],
+  body: progressSchema,
+  called: 'progress',
+};
