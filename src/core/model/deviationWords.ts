@@ -1,0 +1,74 @@
+import { deviationInches, fractionInWords, inchesInWords, type LengthUnits } from './lengthWords.ts';
+import type { Measurement } from './measurement.ts';
+import { numberInWords } from './numberWords.ts';
+import { MM_PER_INCH } from './units.ts';
+
+/** Across the cloth a deviation is in or out; along it, up or down. Positive is out and up. */
+export type DeviationAxis = 'across' | 'along';
+
+export interface GiveOrTake {
+  /** One sigma rounded up to one figure. */
+  readonly text: string;
+  /** Decimals the value is then shown with; 0 or less for tens and up. */
+  readonly decimals: number;
+}
+
+/**
+ * One sigma rounded up to one figure: 0.34 becomes 0.4, 0.081 becomes 0.09, 12 becomes 20. Rounding up never claims
+ * more than was measured.
+ */
+export function giveOrTake(sigma: number): GiveOrTake {
+  const exponent = Math.floor(Math.log10(sigma) + 1e-12);
+  const unit = 10 ** exponent;
+  // A sigma of exactly 0.3 must stay 0.3, whatever its last binary digit says.
+  const figure = Math.ceil(sigma / unit - 1e-9);
+  const carried = figure === 10 ? exponent + 1 : exponent;
+  const value = figure * unit;
+  const decimals = Math.max(0, -carried);
+  return { text: numberInWords(value, decimals), decimals: -carried };
+}
+
+function toPlace(value: number, decimals: number): string {
+  const step = 10 ** -decimals;
+  return numberInWords(Math.round(Math.abs(value) / step) * step, Math.max(0, decimals));
+}
+
+function sideWord(value: number, axis: DeviationAxis): string {
+  if (axis === 'across') return value < 0 ? 'in' : 'out';
+  return value < 0 ? 'down' : 'up';
+}
+
+/** Sigma in inches, rounded up to the next of 1/64, 1/32, 1/16, 1/8 … */
+function giveOrTakeInches(sigmaInches: number): string {
+  let denominator = 64;
+  while (denominator > 1 && sigmaInches > 1 / denominator + 1e-9) denominator /= 2;
+  return denominator === 1 ? inchesInWords(Math.ceil(sigmaInches), 1) : fractionInWords(1, denominator);
+}
+
+/** A row's figure: `0.5 mm in ± 0.4`; in inches `⅛ in narrow ± 1⁄64`. Never a minus sign. */
+export function deviationInRow(deviation: Measurement, axis: DeviationAxis, units: LengthUnits): string {
+  const finding = deviationAsFinding(deviation, axis, units);
+  return `${finding.figure} ± ${finding.spread}`;
+}
+
+/**
+ * A finding's two lines: `3.1 mm in` and `give or take 0.4`. In inches "in" would be read as the unit, so the edge
+ * is said to be narrow or wide.
+ * @param deviation mm.
+ */
+export function deviationAsFinding(
+  deviation: Measurement,
+  axis: DeviationAxis,
+  units: LengthUnits,
+): { readonly figure: string; readonly giveOrTake: string; readonly spread: string } {
+  if (units === 'mm') {
+    const spread = giveOrTake(deviation.sigma);
+    const figure = `${toPlace(deviation.value, spread.decimals)} mm ${sideWord(deviation.value, axis)}`;
+    return { figure, giveOrTake: `give or take ${spread.text}`, spread: spread.text };
+  }
+  const spread = giveOrTakeInches(deviation.sigma / MM_PER_INCH);
+  const word = sideWord(deviation.value, axis);
+  const plain = word === 'in' ? 'narrow' : word === 'out' ? 'wide' : word;
+  const figure = `${deviationInches(deviation.value / MM_PER_INCH)} inch ${plain}`;
+  return { figure, giveOrTake: `give or take ${spread}`, spread };
+}
