@@ -1,0 +1,44 @@
+import { useEffect } from 'react';
+import { useEverywhereCommands } from './keys/everywhere.ts';
+import { useKeyboard } from './keys/useKeyboard.ts';
+import { Bar } from './parts/Bar.tsx';
+import { ErrorGuard } from './parts/ErrorGuard.tsx';
+import { LiveRegion } from './parts/LiveRegion.tsx';
+import { useFlagged } from './screens/check/useFlagged.ts';
+import { Screen as FirstRun } from './screens/firstRun/Screen.tsx';
+import { screens } from './screens/registry.ts';
+import { Find } from './sheets/Find.tsx';
+import { PieceList } from './sheets/PieceList.tsx';
+import { WordsAndKeys } from './sheets/WordsAndKeys.tsx';
+import { usePiece } from './state/pieceStore.ts';
+import { useSettings } from './state/settingsStore.ts';
+import { useShell } from './state/shellStore.ts';
+import { applyTheme, watchSystemTheme } from './theme/applyTheme.ts';
+
+/** Bar, the current screen with its footer, and whatever sheet lies over it. */
+export function App() {
+  const { screen, sheet, bare } = useShell();
+  const key = usePiece((state) => state.key);
+  const settings = useSettings((state) => state.settings);
+  const flagged = useFlagged();
+  useKeyboard();
+  useEverywhereCommands();
+  useEffect(() => watchSystemTheme(() => applyTheme(useSettings.getState().settings)), []);
+  useEffect(() => {
+    // A screen reached by key or by the main action is read out from its sentence on.
+    if (document.activeElement === document.body) document.querySelector<HTMLElement>('[data-sentence]')?.focus();
+  });
+  const Current = key === null ? FirstRun : screens[screen];
+  return (
+    <div className="app" data-text-size={settings.textSize}>
+      {!bare && <Bar flagged={flagged} />}
+      <ErrorGuard name={`${key} ${screen}`}>
+        <Current key={`${key} ${screen}`} />
+      </ErrorGuard>
+      <LiveRegion />
+      {sheet === 'words-and-keys' && <WordsAndKeys />}
+      {sheet === 'find' && <Find />}
+      {sheet === 'pieces' && <PieceList />}
+    </div>
+  );
+}

@@ -1,0 +1,55 @@
+import { useEffect, useRef } from 'react';
+import { create } from 'zustand';
+
+/** Something the weaver can do from here: by its key, or found by its words. */
+export interface Command {
+  readonly id: string;
+  readonly words: string;
+  /** Other words it is found by, for example the trade's `pick` for a pass. */
+  readonly alsoFoundBy?: string;
+  /** Names as `keyName` gives them; the first is the one shown. */
+  readonly keys?: readonly string[];
+  /** Keys that must answer also while the weaver types in a field. */
+  readonly whileTyping?: boolean;
+  readonly run: () => void;
+}
+
+interface CommandState {
+  /** Newest owner last; the newest answers a key first. */
+  readonly lists: readonly { readonly owner: string; readonly commands: readonly Command[] }[];
+  readonly put: (owner: string, commands: readonly Command[]) => void;
+  readonly take: (owner: string) => void;
+}
+
+export const useCommandStore = create<CommandState>((set, get) => ({
+  lists: [],
+  put: (owner, commands) => {
+    const lists = get().lists;
+    const present = lists.some((list) => list.owner === owner);
+    set({
+      lists: present
+        ? lists.map((list) => (list.owner === owner ? { owner, commands } : list))
+        : [...lists, { owner, commands }],
+    });
+  },
+  take: (owner) => set({ lists: get().lists.filter((list) => list.owner !== owner) }),
+}));
+
+/** Offers commands for as long as the component is on screen. The list may be made anew at every render. */
+export function useCommands(owner: string, commands: readonly Command[]): void {
+  const latest = useRef(commands);
+  latest.current = commands;
+  const outline = commands.map((command) => `${command.id} ${command.words} ${command.keys?.join(' ')}`).join('\n');
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the outline stands for the list; run reads the latest.
+  useEffect(() => {
+    const { put, take } = useCommandStore.getState();
+    put(
+      owner,
+      latest.current.map((command) => ({
+        ...command,
+        run: () => latest.current.find((other) => other.id === command.id)?.run(),
+      })),
+    );
+    return () => take(owner);
+  }, [owner, outline]);
+}

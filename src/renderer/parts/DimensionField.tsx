@@ -1,0 +1,105 @@
+import { useId, useState } from 'react';
+import './dimensionField.css';
+import { type LengthKind, type LengthUnits, lengthInWords } from '../../core/model/lengthWords.ts';
+import { readLength } from '../../core/model/readLength.ts';
+import { type Mm, mm } from '../../core/model/units.ts';
+import { QuietButton } from './Actions.tsx';
+
+interface DimensionFieldProps {
+  /** Read out, for example `Height of the cloth`. */
+  readonly label: string;
+  readonly value: Mm;
+  readonly units: LengthUnits;
+  readonly kind?: LengthKind;
+  readonly onChange: (value: Mm) => void;
+  /** A sentence when the value can't be, for example wider than the loom; null when it can. */
+  readonly refuse?: (value: Mm) => string | null;
+  /** Arrow keys move it by this much; the drawing's own step, such as one notch. */
+  readonly step?: Mm;
+  /** The loom as measured differs: shown in the cloth colour, with one press to take it over. */
+  readonly measured?: { readonly value: Mm; readonly words: string };
+  /** A small word after the figure: `wide`, `tall`. */
+  readonly after?: string;
+}
+
+/** A size typed on its dimension line: millimetres, centimetres, or inches with fractions. */
+export function DimensionField(props: DimensionFieldProps) {
+  const { label, value, units, kind = 'planned', onChange, refuse, step, measured, after } = props;
+  const [typed, setTyped] = useState<string | null>(null);
+  const [refused, setRefused] = useState<string | null>(null);
+  const sentence = useId();
+  const shown = typed ?? lengthInWords(value, units, kind);
+  const offer = (next: Mm): boolean => {
+    const why = refuse?.(next) ?? null;
+    setRefused(why);
+    if (why === null && Math.abs(next - value) > 1e-9) onChange(next);
+    return why === null;
+  };
+  const finish = () => {
+    if (typed === null) return;
+    if (typed === lengthInWords(value, units, kind)) return setTyped(null);
+    const read = readLength(typed, units);
+    if (!read.ok) return setRefused(`${read.problem.sentence} ${read.problem.remedy}`);
+    if (offer(read.value)) setTyped(null);
+  };
+  const nudge = (direction: 1 | -1) => {
+    if (step === undefined) return;
+    setTyped(null);
+    offer(mm(Math.max(0, value + direction * step)));
+  };
+  const state = refused !== null ? 'refused' : measured !== undefined ? 'differs' : 'editable';
+  return (
+    <span className={`dimension is-${state}`}>
+      <span className="dimension-line">
+        <input
+          type="text"
+          inputMode="text"
+          autoComplete="off"
+          spellCheck={false}
+          aria-label={label}
+          aria-invalid={refused !== null}
+          aria-describedby={refused !== null ? sentence : undefined}
+          value={shown}
+          size={Math.max(4, shown.length)}
+          onFocus={(event) => {
+            setTyped(shown);
+            event.target.select();
+          }}
+          onChange={(event) => setTyped(event.target.value)}
+          onBlur={finish}
+          onKeyDown={(event) => {
+            if (event.key === 'Enter') finish();
+            else if (event.key === 'Escape') {
+              setTyped(null);
+              setRefused(null);
+              event.currentTarget.blur();
+            } else if (event.key === 'ArrowUp' && step !== undefined) nudge(1);
+            else if (event.key === 'ArrowDown' && step !== undefined) nudge(-1);
+            else return;
+            event.preventDefault();
+            event.stopPropagation();
+          }}
+        />
+        {after !== undefined && <span className="dimension-after">{after}</span>}
+      </span>
+      {refused !== null && (
+        <span id={sentence} className="dimension-sentence" role="alert">
+          {refused}
+        </span>
+      )}
+      {refused === null && measured !== undefined && (
+        <QuietButton onPress={() => offer(measured.value)}>{measured.words}</QuietButton>
+      )}
+    </span>
+  );
+}
+
+/** A size that follows from the others: shown on its line, not for typing. */
+export function DerivedDimension({ label, words }: { readonly label: string; readonly words: string }) {
+  return (
+    <span className="dimension is-derived">
+      <span className="out-of-sight">{label}: </span>
+      {words}
+    </span>
+  );
+}

@@ -1,0 +1,70 @@
+import './footer.css';
+import { usePiece } from '../state/pieceStore.ts';
+import { useShell } from '../state/shellStore.ts';
+import { useWords } from '../words/useWords.ts';
+import { type Action, type MainAction, MainButton, QuietButton, SecondButton } from './Actions.tsx';
+import { KeyCap } from './KeyCap.tsx';
+
+export interface KeyHint {
+  /** One name, or several shown side by side: `['ArrowUp', 'ArrowDown']`. */
+  readonly keys: readonly string[];
+  readonly words: string;
+}
+
+interface FooterProps {
+  /** The three or four keys that matter here. */
+  readonly hints: readonly KeyHint[];
+  /** A quiet line before the actions, for example which check this is. */
+  readonly aside?: string;
+  readonly second?: Action;
+  readonly main?: MainAction;
+}
+
+/** Keys at the left, saving in the middle only when something isn't saved, the main action in the corner. */
+export function Footer({ hints, aside, second, main }: FooterProps) {
+  const words = useWords().shell;
+  const notSaved = usePiece((state) => state.notSaved);
+  const readOnly = usePiece((state) => state.readOnly);
+  const saveNow = usePiece((state) => state.saveNow);
+  return (
+    <footer className="footer">
+      <ul className="footer-keys" aria-label={words.keysHere}>
+        {hints.map((hint) => (
+          <li key={hint.words}>
+            {hint.keys.map((keys) => (
+              <KeyCap key={keys} keys={keys} />
+            ))}
+            <span>{hint.words}</span>
+          </li>
+        ))}
+      </ul>
+      <div className="footer-middle">
+        {notSaved !== null ? (
+          <p role="alert" className="footer-not-saved">
+            <strong>{words.notSaved}</strong> {notSaved.sentence} {notSaved.remedy}{' '}
+            <QuietButton onPress={() => void saveNow()}>{words.tryAgain}</QuietButton>
+          </p>
+        ) : readOnly !== null ? (
+          <p className="footer-not-saved">
+            <strong>{words.readOnly}</strong> {readOnly}
+          </p>
+        ) : (
+          aside !== undefined && <p className="second">{aside}</p>
+        )}
+      </div>
+      <div className="footer-actions">
+        {second && <SecondButton action={second} />}
+        {main && <MainButton action={main} />}
+      </div>
+    </footer>
+  );
+}
+
+/** The hint every screen can end with. */
+export const useHelpHint = (): KeyHint => {
+  const words = useWords().shell;
+  return { keys: ['F1'], words: words.keys.help };
+};
+
+/** Opens the sheet of words and keys from anywhere. */
+export const openHelp = (): void => useShell.getState().openSheet('words-and-keys');

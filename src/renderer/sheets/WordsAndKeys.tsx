@@ -1,0 +1,68 @@
+import { useCommandStore } from '../keys/commandStore.ts';
+import { Choice } from '../parts/Choice.tsx';
+import { KeyCap } from '../parts/KeyCap.tsx';
+import { SheetDialog } from '../parts/SheetDialog.tsx';
+import { useSettings } from '../state/settingsStore.ts';
+import { useShell } from '../state/shellStore.ts';
+import { useWords } from '../words/useWords.ts';
+
+/** F1: the keys that answer here, what the trade's words mean, and how things look. */
+export function WordsAndKeys() {
+  const words = useWords().shell;
+  const { settings, change } = useSettings();
+  const lists = useCommandStore((state) => state.lists);
+  const withKeys = [...lists].reverse().flatMap((list) => list.commands.filter((command) => command.keys?.[0]));
+  return (
+    <SheetDialog title={words.wordsAndKeys} onClose={() => useShell.getState().openSheet(null)}>
+      <dl className="key-rows">
+        {withKeys.map((command) => (
+          <div key={command.id} style={{ display: 'contents' }}>
+            <dt>
+              <KeyCap keys={command.keys?.[0] ?? ''} />
+            </dt>
+            <dd>{command.words}</dd>
+          </div>
+        ))}
+        <dt>
+          <KeyCap keys="Enter" />
+        </dt>
+        <dd>{words.keys.main}</dd>
+      </dl>
+      <h3>{words.look}</h3>
+      <div className="sheet-choices">
+        <Choice
+          label={words.theme}
+          showLabel
+          value={settings.theme}
+          options={(['system', 'light', 'dark'] as const).map((value) => ({ value, words: words.themes[value] }))}
+          onChoose={(theme) => change({ theme })}
+        />
+        <Choice
+          label={words.textSize}
+          showLabel
+          value={settings.textSize}
+          options={([100, 115, 130, 150] as const).map((value) => ({ value, words: words.percent(value) }))}
+          onChoose={(textSize) => change({ textSize })}
+        />
+        <Choice
+          label={words.language}
+          showLabel
+          value={settings.language}
+          options={(['en', 'de'] as const).map((value) => ({ value, words: words.languages[value] }))}
+          onChoose={(language) => change({ language })}
+        />
+      </div>
+      <h3>±</h3>
+      <p>{words.giveOrTake}</p>
+      <h3>{words.wordsHead}</h3>
+      <dl className="word-rows">
+        {words.glossary.map(([word, meaning]) => (
+          <div key={word} style={{ display: 'contents' }}>
+            <dt>{word}</dt>
+            <dd>{meaning}</dd>
+          </div>
+        ))}
+      </dl>
+    </SheetDialog>
+  );
+}

@@ -1,0 +1,40 @@
+import { create } from 'zustand';
+import type { Settings } from '../../core/contract/hostApi.ts';
+import { host } from '../host/currentHost.ts';
+import { applyTheme } from '../theme/applyTheme.ts';
+
+/** Used until the host has answered, and where it can't keep settings. */
+export const usualSettings: Settings = {
+  theme: 'system',
+  language: 'en',
+  textSize: 100,
+  units: 'mm',
+  sound: false,
+  speech: false,
+  camera: null,
+  watchedFolder: null,
+  tourDone: false,
+  looms: [],
+};
+
+interface SettingsState {
+  readonly settings: Settings;
+  readonly load: () => Promise<void>;
+  readonly change: (part: Partial<Settings>) => void;
+}
+
+export const useSettings = create<SettingsState>((set, get) => ({
+  settings: usualSettings,
+  load: async () => {
+    const answer = await host().call('readSettings', {});
+    const settings = answer.ok ? answer.value.result : usualSettings;
+    applyTheme(settings);
+    set({ settings });
+  },
+  change: (part) => {
+    const settings = { ...get().settings, ...part };
+    applyTheme(settings);
+    set({ settings });
+    void host().call('writeSettings', settings);
+  },
+}));

@@ -1,0 +1,31 @@
+import { create } from 'zustand';
+
+/** The five words of the bar. Bench is a way of being in the order of work, Record holds kept checks. */
+export const screenNames = ['piece', 'cartoon', 'order', 'check', 'record'] as const;
+export type ScreenName = (typeof screenNames)[number];
+export type Sheet = 'words-and-keys' | 'find' | 'pieces' | null;
+
+interface ShellState {
+  readonly screen: ScreenName;
+  /** What lies over the screen, if anything. */
+  readonly sheet: Sheet;
+  /** Bench view: bar and footer are put away. */
+  readonly bare: boolean;
+  /** What the live region says; the count makes the same words said twice be heard twice. */
+  readonly said: { readonly words: string; readonly count: number };
+  readonly goTo: (screen: ScreenName) => void;
+  readonly openSheet: (sheet: Sheet) => void;
+  readonly setBare: (bare: boolean) => void;
+  readonly say: (words: string) => void;
+}
+
+export const useShell = create<ShellState>((set, get) => ({
+  screen: 'piece',
+  sheet: null,
+  bare: false,
+  said: { words: '', count: 0 },
+  goTo: (screen) => set({ screen, sheet: null, bare: false }),
+  openSheet: (sheet) => set({ sheet }),
+  setBare: (bare) => set({ bare }),
+  say: (words) => set({ said: { words, count: get().said.count + 1 } }),
+}));

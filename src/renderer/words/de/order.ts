@@ -1,0 +1,3 @@
+import type { Words } from '../en.ts';
+
+export const order: Words['order'] = {};
