@@ -41,7 +41,7 @@ module.exports = {
       name: 'core-packages',
       severity: 'error',
       from: { path: '^src/core/' },
-      to: { path: 'node_modules', pathNot: 'node_modules/(zod|fflate)/' },
+      to: { path: 'node_modules', pathNot: 'node_modules/(zod|fflate|saxes|svg-pathdata)/' },
     },
     {
       name: 'core-folder-is-listed',

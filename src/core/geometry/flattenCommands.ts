@@ -33,34 +33,36 @@ function addCubic(
   into.push(x3, y3);
 }
 
+/** One stroke of the pen, x, y, x, y …; `closed` when the path says so. */
+export interface Subpath {
+  readonly points: readonly number[];
+  readonly closed: boolean;
+}
+
 /**
- * Closed rings of points from path commands. Open subpaths are closed by a straight line, as filling does; a ring of
- * fewer than three points encloses nothing and is left out.
+ * The strokes of a path as points.
  * @param tolerance largest distance from curve to chord, in the path's own unit.
- * @returns rings x, y, x, y …, the first point not repeated at the end.
  */
-export function flattenCommands(commands: readonly PathCommand[], tolerance: number): Float64Array[] {
-  const rings: Float64Array[] = [];
+export function flattenSubpaths(commands: readonly PathCommand[], tolerance: number): Subpath[] {
+  const subpaths: Subpath[] = [];
   let points: number[] = [];
   let startX = 0;
   let startY = 0;
   let x = 0;
   let y = 0;
-  const finish = () => {
-    let length = points.length;
-    while (length >= 4 && points[length - 2] === points[0] && points[length - 1] === points[1]) length -= 2;
-    if (length >= 6) rings.push(Float64Array.from(points.slice(0, length)));
+  const finish = (closed: boolean) => {
+    if (points.length > 0) subpaths.push({ points, closed });
     points = [];
   };
   for (const command of commands) {
     if (command.to === 'close') {
-      finish();
+      finish(true);
       x = startX;
       y = startY;
       continue;
     }
     if (command.to === 'move') {
-      finish();
+      finish(false);
       startX = command.x;
       startY = command.y;
       points.push(command.x, command.y);
@@ -73,6 +75,22 @@ export function flattenCommands(commands: readonly PathCommand[], tolerance: num
     x = command.x;
     y = command.y;
   }
-  finish();
+  finish(false);
+  return subpaths;
+}
+
+/**
+ * Closed rings of points from path commands. Open subpaths are closed by a straight line, as filling does; a ring of
+ * fewer than three points encloses nothing and is left out.
+ * @param tolerance largest distance from curve to chord, in the path's own unit.
+ * @returns rings x, y, x, y …, the first point not repeated at the end.
+ */
+export function flattenCommands(commands: readonly PathCommand[], tolerance: number): Float64Array[] {
+  const rings: Float64Array[] = [];
+  for (const { points } of flattenSubpaths(commands, tolerance)) {
+    let length = points.length;
+    while (length >= 4 && points[length - 2] === points[0] && points[length - 1] === points[1]) length -= 2;
+    if (length >= 6) rings.push(Float64Array.from(points.slice(0, length)));
+  }
   return rings;
 }
