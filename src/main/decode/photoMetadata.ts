@@ -1,0 +1,41 @@
+import { createRequire } from 'node:module';
+
+/** What metadata says that a check keeps. Never a place. */
+export interface PhotoMetadata {
+  /** ISO 8601 instant; null when the photograph doesn't say. */
+  readonly taken: string | null;
+  /** Maker and model of the device. */
+  readonly camera: string | null;
+}
+
+type Exifr = { parse(bytes: Uint8Array, options: object): Promise<Record<string, unknown> | undefined> };
+
+const words = (value: unknown): string =>
+  typeof value === 'string'
+    ? // biome-ignore lint/suspicious/noControlCharactersInRegex: metadata often ends in nulls
+      value.replace(/[\u0000-\u001f]/g, '').trim()
+    : '';
+
+/** Reads date and device; anything unreadable is simply not said. */
+export async function readPhotoMetadata(bytes: Uint8Array): Promise<PhotoMetadata> {
+  try {
+    const exifr = createRequire(import.meta.url)('exifr') as Exifr;
+    const found = await exifr.parse(bytes, {
+      pick: ['DateTimeOriginal', 'Make', 'Model'],
+      gps: false,
+      xmp: false,
+      icc: false,
+      iptc: false,
+    });
+    const taken = found?.DateTimeOriginal;
+    const maker = words(found?.Make);
+    const model = words(found?.Model);
+    const camera = model.startsWith(maker) ? model : `${maker} ${model}`.trim();
+    return {
+      taken: taken instanceof Date && Number.isFinite(taken.getTime()) ? taken.toISOString() : null,
+      camera: camera === '' ? null : camera.slice(0, 300),
+    };
+  } catch {
+    return { taken: null, camera: null };
+  }
+}

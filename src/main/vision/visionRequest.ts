@@ -1,0 +1,49 @@
+import type { LoomReading, ReferenceReading } from '../../core/model/check.ts';
+import type { Outcome } from '../../core/model/outcome.ts';
+import type { Piece } from '../../core/model/piece.ts';
+import type { PhotoPoint } from '../../core/model/units.ts';
+import type { DisplayImage } from '../decode/displayJpeg.ts';
+import type { PhotoTag } from '../decode/inspectPhoto.ts';
+import type { PhotoMetadata } from '../decode/photoMetadata.ts';
+import type { FrontOnRectangle } from './frontOn.ts';
+
+/** What the worker can be asked. Bytes are a photograph's original bytes; it decodes them itself. */
+export type VisionRequest =
+  | {
+      readonly kind: 'measure';
+      readonly bytes: Uint8Array;
+      readonly piece: Piece;
+      readonly points: readonly PhotoPoint[] | null;
+    }
+  | {
+      readonly kind: 'image';
+      readonly bytes: Uint8Array;
+      readonly fit: { readonly width?: number; readonly height?: number };
+    }
+  | {
+      readonly kind: 'front-on';
+      readonly bytes: Uint8Array;
+      readonly piece: Piece;
+      readonly reference: ReferenceReading;
+      readonly rectangle: FrontOnRectangle;
+    };
+
+export interface MeasuredAnswer {
+  readonly width: number;
+  readonly height: number;
+  readonly metadata: PhotoMetadata;
+  readonly reading: LoomReading;
+}
+
+/** What comes back for each kind of question. */
+export interface VisionAnswers {
+  readonly measure: MeasuredAnswer;
+  readonly image: DisplayImage;
+  readonly 'front-on': DisplayImage;
+}
+
+export type VisionTag = PhotoTag | 'cancelled' | 'internal';
+
+export type VisionMessage =
+  | { readonly kind: 'stage'; readonly stage: string; readonly done: number; readonly of: number }
+  | { readonly kind: 'answer'; readonly outcome: Outcome<VisionAnswers[keyof VisionAnswers], VisionTag> };
