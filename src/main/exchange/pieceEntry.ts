@@ -1,0 +1,37 @@
+import { join } from 'node:path';
+
+/** What an entry's name can mean inside a piece. */
+export type PieceEntry =
+  | { readonly part: 'document'; readonly path: readonly string[] }
+  | { readonly part: 'photo'; readonly path: readonly string[]; readonly hash: string }
+  | { readonly part: 'folder' }
+  | { readonly part: 'ignored' };
+
+const DOCUMENT = /^(?:(piece\.json|progress\.json)|(checks)\/([a-z0-9-]{1,64}\.json)|(previous)\/(piece-\d{8}\.json))$/;
+const PHOTO = /^photos\/(([0-9a-f]{64})\.(?:jpg|png|webp|avif|heic))$/;
+const FOLDER = /^(?:photos|checks|previous)\/$/;
+/** What systems put into zips and folders by themselves, and what a running Plumbweft keeps there. */
+const SYSTEM = /(?:^|\/)(?:\.DS_Store|Thumbs\.db|desktop\.ini|\._[^/]*|\.lock|\.[^/]*\.part)$|^__MACOSX\//;
+
+/**
+ * Reads an entry's name against the few names a piece has. Everything else is turned away, so a name that leads
+ * elsewhere, is a device's or differs only in capitals never reaches the disk.
+ * @param name without the folder the whole piece may lie in.
+ */
+export function readEntryName(name: string): PieceEntry | null {
+  const document = DOCUMENT.exec(name);
+  if (document) {
+    return {
+      part: 'document',
+      path: document.slice(1).filter((part): part is string => part !== undefined),
+    };
+  }
+  const photo = PHOTO.exec(name);
+  if (photo) return { part: 'photo', path: ['photos', photo[1]!], hash: photo[2]! };
+  if (FOLDER.test(name)) return { part: 'folder' };
+  if (SYSTEM.test(name)) return { part: 'ignored' };
+  return null;
+}
+
+/** Where it goes; built from the parts that matched, not from the name that came. */
+export const entryPath = (folder: string, path: readonly string[]): string => join(folder, ...path);
