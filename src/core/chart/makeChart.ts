@@ -1,0 +1,106 @@
+import type { Piece } from '../model/piece.ts';
+import { BARE, type Chart, HEADER_AREA } from '../model/plan.ts';
+import { mm } from '../model/units.ts';
+import { clothGridOf } from './clothGrid.ts';
+import { firstOrientation, turned } from './orientation.ts';
+import { sampleAreas } from './sampleAreas.ts';
+import { stepByTurns } from './turnStepping.ts';
+
+/** Labels of header and footer cells are lifted over those of the body: they are woven apart even in the same yarn. */
+const APART = 256;
+
+/** A chart that a hand can weave, with what the order of work needs of it. */
+export interface SteppedChart {
+  readonly chart: Chart;
+  /** The drawing as sampled, before its edges were stepped: areas as in `Chart.areas`. */
+  readonly drawnAreas: Uint16Array;
+  /** Cells of one label are woven by one weft where they lie side by side. */
+  readonly labels: Uint16Array;
+  /** For every cell 1 where its weft travels right, else 0. */
+  readonly right: Uint8Array;
+}
+
+/** Index of a yarn by its id; the first yarn when a piece names one it hasn't got, which the piece's validator refuses. */
+const yarnIndex = (piece: Piece, id: string): number =>
+  Math.max(
+    0,
+    piece.yarns.findIndex((yarn) => yarn.id === id),
+  );
+
+/** Yarn of every area: `[ground, shape 0, shape 1 …]` and apart the header's. */
+function yarnsOfAreas(piece: Piece): { readonly body: Uint16Array; readonly header: number } {
+  const body = new Uint16Array(piece.shapes.length + 1);
+  body[0] = yarnIndex(piece, piece.cloth.ground);
+  piece.shapes.forEach((shape, index) => {
+    body[index + 1] = yarnIndex(piece, shape.yarn);
+  });
+  return { body, header: yarnIndex(piece, piece.cloth.headerYarn) };
+}
+
+/**
+ * The area of every stepped cell: what was drawn there where the yarn is the same, else the nearest cell's in the same
+ * run, else (a whole run moved by a pass) the one just above or below.
+ */
+function areasOfSteps(labels: Uint16Array, drawn: Uint16Array, drawnLabels: Uint16Array, ends: number): Uint16Array {
+  const areas = new Uint16Array(drawn.length);
+  const passes = drawn.length / ends;
+  for (let pass = 0; pass < passes; pass++) {
+    for (let start = 0; start < ends; ) {
+      const base = pass * ends;
+      const label = labels[base + start]!;
+      let stop = start + 1;
+      while (stop < ends && labels[base + stop] === label) stop++;
+      let known = -1;
+      for (let end = start; end < stop; end++) {
+        if (drawnLabels[base + end] === label) {
+          areas[base + end] = drawn[base + end]!;
+          if (known === -1) areas.fill(areas[base + end]!, base + start, base + end);
+          known = areas[base + end]!;
+        } else if (known !== -1) areas[base + end] = known;
+      }
+      if (known === -1) {
+        for (let away = 1; known === -1 && away < passes; away++) {
+          for (const row of [pass - away, pass + away]) {
+            for (let end = start; end < stop && known === -1 && row >= 0 && row < passes; end++) {
+              if (drawnLabels[row * ends + end] === label) known = drawn[row * ends + end]!;
+            }
+          }
+        }
+        areas.fill(Math.max(0, known), base + start, base + stop);
+      }
+      start = stop;
+    }
+  }
+  return areas;
+}
+
+/**
+ * The chart of a piece: the drawing on the warp, its edges stepped by whole turns. A pure function of the piece and
+ * quick enough to run while a shape is dragged.
+ */
+export function makeChart(piece: Piece): SteppedChart {
+  const grid = clothGridOf(piece);
+  const { ends, passes } = grid;
+  const drawnAreas = sampleAreas(piece, grid);
+  const { body, header } = yarnsOfAreas(piece);
+  const drawnLabels = new Uint16Array(drawnAreas.length);
+  for (let cell = 0; cell < drawnAreas.length; cell++) {
+    const area = drawnAreas[cell]!;
+    drawnLabels[cell] = area === HEADER_AREA ? APART + header : body[area]!;
+  }
+  const orientation = firstOrientation(drawnLabels, ends);
+  const stepped = stepByTurns(turned(drawnLabels, ends, orientation), ends, () => false);
+  const labels = turned(stepped.labels, ends, orientation);
+  let right = turned(stepped.right, ends, orientation);
+  // Seen in a mirror, or read from the end back, a weft travels the other way.
+  if (orientation.flipX !== orientation.flipY) right = right.map((way) => 1 - way);
+  const areas = areasOfSteps(labels, drawnAreas, drawnLabels, ends);
+  const cells = new Uint8Array(labels.length);
+  for (let cell = 0; cell < cells.length; cell++) cells[cell] = Math.min(BARE - 1, labels[cell]! % APART);
+  return {
+    chart: { ends, passes, pitch: mm(grid.pitch), passHeight: mm(grid.passHeight), cells, areas },
+    drawnAreas,
+    labels,
+    right,
+  };
+}

@@ -1,0 +1,61 @@
+import { outlinesOf } from '../cartoon/outline.ts';
+import type { Piece } from '../model/piece.ts';
+import { HEADER_AREA } from '../model/plan.ts';
+import { type ClothGrid, endX, passY } from './clothGrid.ts';
+import { fillOutline } from './fillOutline.ts';
+
+/**
+ * How far towards the middle of the cloth a cell's middle is taken to lie, as a share of a cell. An edge drawn exactly
+ * through the middles of an end would otherwise count that end in on one side of a symmetric shape and out on the
+ * other; so it falls the same way on both sides, and when the piece is turned upside down.
+ */
+const TOWARDS_MIDDLE = 1e-6;
+
+/** Middles of the ends, mm, as sampled. */
+export function sampleColumns(grid: ClothGrid): Float64Array {
+  const columns = new Float64Array(grid.ends);
+  for (let end = 0; end < grid.ends; end++) columns[end] = endX(grid, end) * (1 - TOWARDS_MIDDLE / grid.ends);
+  return columns;
+}
+
+/** Middles of the passes, mm, as sampled. */
+export function sampleRows(grid: ClothGrid): Float64Array {
+  const middle = (grid.passes * grid.passHeight) / 2;
+  const rows = new Float64Array(grid.passes);
+  for (let pass = 0; pass < grid.passes; pass++) {
+    rows[pass] = middle + (passY(grid, pass) - middle) * (1 - TOWARDS_MIDDLE / grid.passes);
+  }
+  return rows;
+}
+
+/** The sheet the shapes are drawn on: bands run across all of it. */
+export const clothBox = (grid: ClothGrid) => ({
+  left: (-grid.ends * grid.pitch) / 2,
+  right: (grid.ends * grid.pitch) / 2,
+  bottom: 0,
+  top: grid.passes * grid.passHeight,
+});
+
+/**
+ * The drawing laid on the warp, before anything is said about turns: for every cell the first shape, in the order of the
+ * list, that contains its middle; else the ground; the header and footer rows apart.
+ * @returns areas as in `Chart.areas`: 0 ground, 1 + shape index, `HEADER_AREA`.
+ */
+export function sampleAreas(piece: Piece, grid: ClothGrid): Uint16Array {
+  const areas = new Uint16Array(grid.ends * grid.passes);
+  const columns = sampleColumns(grid);
+  const rows = sampleRows(grid);
+  const box = clothBox(grid);
+  const firstRow = grid.header;
+  const endRow = grid.passes - grid.footer;
+  for (let index = piece.shapes.length - 1; index >= 0; index--) {
+    const shape = piece.shapes[index]!;
+    if (shape.hidden) continue;
+    for (const outline of outlinesOf(shape, box)) {
+      fillOutline(outline, columns, rows, areas, index + 1, firstRow, endRow);
+    }
+  }
+  areas.fill(HEADER_AREA, 0, firstRow * grid.ends);
+  areas.fill(HEADER_AREA, endRow * grid.ends);
+  return areas;
+}

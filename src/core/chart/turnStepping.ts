@@ -1,0 +1,162 @@
+import { chooseBits } from './chooseBits.ts';
+import { rowRuns } from './rowRuns.ts';
+import { type Links, linkDown, sameStretch } from './stretches.ts';
+
+/*
+ * How a drawing becomes rows a hand can weave.
+ *
+ * A weft turns round an end: the pass that arrives and the pass that leaves both reach it. So a weft that travels right
+ * on pass j has its right edge in one place on passes j and j + 1, and its left edge in one place on j + 1 and j + 2:
+ * each edge stands still for pairs of passes, and the two edges of a weft step one pass apart. What a weft does is
+ * settled by one bit: whether it travels right on the even passes (bit 0) or on the odd ones (bit 1).
+ *
+ * Between two wefts lies one boundary, the right edge of one and the left edge of the other. It can step only where
+ * both may, and that is nowhere if their bits are equal and on every second pass if they differ: they arrive together
+ * and part together. So along a pass the bits of neighbours alternate wherever the boundary between them ever steps. A
+ * boundary that never steps asks nothing.
+ *
+ * Bits are chosen stretch by stretch. A stretch is a run of passes over which the same areas lie side by side; at its
+ * foot some area is born, ends, parts or joins. A weft that goes on from the stretch below would keep its bit, or it
+ * must end and another begin from its other side. The bits of a stretch are the cheapest that let every stepping
+ * boundary step: one fresh weft costs 1, and two neighbours that travel the same way along an upright boundary a
+ * quarter, because wefts that meet and part keep the sheds in order.
+ *
+ * Where a boundary may step it takes its place from one row of the drawing. Both edges of a symmetric shape must step by
+ * the same counts although they stand one pass apart, so both read the same rows of the drawing: every second one,
+ * counted from the row where the boundary began (its anchor). A boundary whose turns start on rows of the anchor's
+ * parity reads the upper row of each turn, the other reads the lower: half a pass early and half a pass late, so a
+ * symmetric shape keeps its area and no edge is further off than half an end and what the line runs in one pass.
+ */
+
+/** What the stepping made of a drawing. */
+export interface Stepped {
+  readonly ends: number;
+  readonly passes: number;
+  /** Label of every cell, as given, but with edges that a hand can weave. */
+  readonly labels: Uint16Array;
+  /** For every cell 1 where its weft travels right, else 0. */
+  readonly right: Uint8Array;
+}
+
+/** Cost of ending one weft and beginning another from its other side. */
+const FRESH_WEFT = 1;
+/** Cost of two neighbours travelling the same way along an upright boundary. */
+const SAME_WAY = 0.25;
+const IMPOSSIBLE = 1e6;
+
+/**
+ * Whether a run at the foot of a stretch can be woven on by the weft under it, given its bit: that weft must have
+ * stopped on the end where this run begins, so the edge on that side is one that goes on from below.
+ */
+function goesOn(links: Links, belowBits: Uint8Array, from: Int32Array, foot: number, at: number, bit: number): boolean {
+  const startsLeft = ((foot + bit) & 1) === 0;
+  const under = startsLeft ? links.first[at]! : links.last[at]!;
+  if (under === -1 || belowBits[under] !== bit) return false;
+  if (startsLeft) return at === 0 ? under === 0 : under > 0 && from[at - 1] === under - 1;
+  return at === from.length ? under === belowBits.length - 1 : from[at] === under;
+}
+
+/**
+ * Turns a drawing into rows a hand can weave; the reasoning stands at the head of this file.
+ * @param drawn a label for every cell, end by end along each pass, lowest pass first. Neighbouring cells of one label
+ * are one area.
+ * @param mustMeet whether the boundary left of this cell asks for wefts that meet even where it never steps.
+ */
+export function stepByTurns(drawn: Uint16Array, ends: number, mustMeet: (cell: number) => boolean): Stepped {
+  const runs = rowRuns(drawn, ends);
+  const passes = runs.rows;
+  const labels = new Uint16Array(drawn.length);
+  const right = new Uint8Array(drawn.length);
+  // What the stretch below leaves behind.
+  let belowBits: Uint8Array = new Uint8Array(0);
+  let belowPlace: Int32Array = new Int32Array(0);
+  let belowAnchor: Uint8Array = new Uint8Array(0);
+  for (let foot = 0; foot < passes; ) {
+    let head = foot + 1;
+    while (head < passes && sameStretch(runs, head)) head++;
+    const base = runs.offset[foot]!;
+    const count = runs.offset[foot + 1]! - base;
+    const links = foot > 0 ? linkDown(runs, foot) : null;
+
+    // Which boundary of the stretch below goes on as each of these; -1 when it is new.
+    const from = new Int32Array(Math.max(0, count - 1)).fill(-1);
+    if (links !== null) {
+      for (let at = 0; at + 1 < count; at++) {
+        const under = links.last[at]!;
+        if (under >= 0 && links.first[at + 1] === under + 1) from[at] = under;
+      }
+    }
+    // And above: where each reads its place on the row over the head.
+    const over = new Int32Array(Math.max(0, count - 1)).fill(-1);
+    if (head < passes) {
+      const up = linkDown(runs, head);
+      for (let at = 0; at < up.first.length - 1; at++) {
+        const under = up.last[at]!;
+        if (under >= 0 && up.first[at + 1] === under + 1) over[under] = runs.start[runs.offset[head]! + at + 1]!;
+      }
+    }
+    const drawnPlace = (at: number, row: number): number =>
+      row < head ? runs.start[runs.offset[row]! + at + 1]! : over[at]!;
+
+    const keep = new Float64Array(count * 2);
+    const meet = new Float64Array(Math.max(0, count - 1));
+    for (let at = 0; at < count && links !== null; at++) {
+      for (let bit = 0; bit < 2; bit++) {
+        if (!goesOn(links, belowBits, from, foot, at, bit)) keep[at * 2 + bit]! += FRESH_WEFT;
+      }
+    }
+    for (let at = 0; at + 1 < count; at++) {
+      let steps = mustMeet(foot * ends + runs.start[base + at + 1]!);
+      const place = runs.start[base + at + 1]!;
+      if (from[at]! >= 0) {
+        steps ||= place !== runs.start[runs.offset[foot - 1]! + from[at]! + 1]! || place !== belowPlace[from[at]!]!;
+      }
+      for (let row = foot + 1; row < head && !steps; row++) steps = drawnPlace(at, row) !== place;
+      meet[at] = steps ? IMPOSSIBLE : SAME_WAY;
+    }
+    // Nothing decides: the leftmost weft starts at the left.
+    keep[1 - (foot & 1)]! += 1e-3;
+    const bits = chooseBits(keep, meet);
+
+    const anchor = new Uint8Array(Math.max(0, count - 1));
+    for (let at = 0; at + 1 < count; at++) anchor[at] = from[at]! >= 0 ? belowAnchor[from[at]!]! : foot & 1;
+    const held = new Uint8Array(count);
+    for (let at = 0; at < count && links !== null; at++) {
+      held[at] = goesOn(links, belowBits, from, foot, at, bits[at]!) ? 1 : 0;
+    }
+
+    let place: Int32Array = new Int32Array(Math.max(0, count - 1));
+    for (let row = foot; row < head; row++) {
+      const next = new Int32Array(place.length);
+      for (let at = 0; at < place.length; at++) {
+        const born = row === foot && from[at] === -1;
+        const leftFree = (row === foot && held[at] === 0) || ((row + bits[at]!) & 1) === 0;
+        const rightFree = (row === foot && held[at + 1] === 0) || ((row + bits[at + 1]!) & 1) === 1;
+        if (born || (leftFree && rightFree)) {
+          const reads = (row & 1) === anchor[at] ? row + 1 : row;
+          const read = reads >= passes || reads > head ? -1 : drawnPlace(at, reads);
+          next[at] = read >= 0 ? read : drawnPlace(at, row);
+        } else {
+          next[at] = row === foot ? belowPlace[from[at]!]! : place[at]!;
+        }
+      }
+      // An area never closes to nothing inside its stretch.
+      for (let at = 0; at < next.length; at++) next[at] = Math.max(next[at]!, (at > 0 ? next[at - 1]! : 0) + 1);
+      for (let at = next.length - 1; at >= 0; at--) {
+        next[at] = Math.min(next[at]!, (at + 1 < next.length ? next[at + 1]! : ends) - 1);
+      }
+      for (let at = 0; at < count; at++) {
+        const start = row * ends + (at > 0 ? next[at - 1]! : 0);
+        const stop = row * ends + (at < next.length ? next[at]! : ends);
+        labels.fill(runs.label[base + at]!, start, stop);
+        if (((row + bits[at]!) & 1) === 0) right.fill(1, start, stop);
+      }
+      place = next;
+    }
+    belowBits = bits;
+    belowPlace = place;
+    belowAnchor = anchor;
+    foot = head;
+  }
+  return { ends, passes, labels, right };
+}
