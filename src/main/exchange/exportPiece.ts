@@ -1,0 +1,96 @@
+import { join } from 'node:path';
+import { PassThrough, Readable } from 'node:stream';
+import { ZipFile } from 'yazl';
+import { failure, type Outcome, success } from '../../core/model/outcome.ts';
+import { checkDocument } from '../../core/project/checkDocument.ts';
+import { serialiseDocument } from '../../core/project/document.ts';
+import { type FileTag, fileProblem } from '../files/fileProblem.ts';
+import { sha256 } from '../files/sha256.ts';
+import { checkIds, readCheck } from '../store/checkStore.ts';
+import { PHOTO_NAME } from '../store/layout.ts';
+import { photoNames, readPhoto } from '../store/photoStore.ts';
+import { readPiece } from '../store/readPiece.ts';
+import type { StorePorts } from '../store/storePorts.ts';
+import { stripMetadata } from './stripMetadata.ts';
+
+export type ExportTag = 'cannot-strip' | 'piece-damaged' | FileTag;
+
+/** A zip's own time stamps say nothing: the same piece packs to the same bytes. */
+const MTIME = new Date(Date.UTC(2020, 0, 1, 12));
+
+export interface ExportOptions {
+  /** Keeps what photographs say of where they were taken. */
+  readonly keepPlaces: boolean;
+}
+
+/** A piece as one zip, its bytes in order as they are made; memory stays at about one photograph. */
+export async function* exportPiece(
+  ports: StorePorts,
+  folder: string,
+  { keepPlaces }: ExportOptions,
+): AsyncGenerator<Uint8Array, Outcome<void, ExportTag>> {
+  const piece = await readPiece(ports, folder);
+  if (!piece.ok) return failure('piece-damaged', piece.problem.sentence, piece.problem.remedy, piece.problem.tag);
+  const zip = new ZipFile();
+  const out = zip.outputStream.pipe(new PassThrough({ highWaterMark: 1 << 20 }));
+  let problem: Outcome<never, ExportTag> | null = null;
+  const fail = (outcome: Outcome<never, ExportTag>) => {
+    problem ??= outcome;
+    out.destroy();
+  };
+  zip.on('error', (thrown) => fail(fileProblem(thrown, 'exporting the piece')));
+  // One file after another: the next is only opened when the one before is through.
+  const feed = async () => {
+    for (const name of ['piece.json', 'progress.json']) {
+      if ((await ports.files.stat(join(folder, name))) === null) continue;
+      await addStream(zip, name, true, () => Readable.from(ports.files.readPieces(join(folder, name))));
+    }
+    /** Old hash to new, for photographs whose bytes change because a place was taken out. */
+    const renamed = new Map<string, string>();
+    for (const name of await photoNames(ports, folder)) {
+      const [, hash, ending] = PHOTO_NAME.exec(name)!;
+      const bytes = await readPhoto(ports, folder, hash!);
+      if (!bytes.ok) {
+        return fail(failure('piece-damaged', bytes.problem.sentence, bytes.problem.remedy, bytes.problem.detail));
+      }
+      let kept = bytes.value;
+      if (!keepPlaces) {
+        const stripped = await stripMetadata(kept);
+        if (!stripped.ok) return fail(stripped);
+        kept = stripped.value;
+        renamed.set(hash!, sha256(kept));
+      }
+      await addStream(zip, `photos/${renamed.get(hash!) ?? hash}.${ending}`, false, () => Readable.from([kept]));
+    }
+    for (const id of await checkIds(ports, folder)) {
+      const check = await readCheck(ports, folder, id);
+      if (!check.ok) {
+        return fail(failure('piece-damaged', check.problem.sentence, check.problem.remedy, check.problem.detail));
+      }
+      const { record, revision } = check.value;
+      const photo = { ...record.photo, hash: renamed.get(record.photo.hash) ?? record.photo.hash };
+      const text = serialiseDocument(checkDocument, { ...record, photo }, revision, sha256);
+      await addStream(zip, `checks/${id}.json`, true, () => Readable.from([new TextEncoder().encode(text)]));
+    }
+    zip.end();
+  };
+  feed().catch((thrown: unknown) => fail(fileProblem(thrown, 'exporting the piece')));
+  try {
+    for await (const bytes of out) yield bytes as Uint8Array;
+  } catch (thrown) {
+    return problem ?? fileProblem(thrown, 'exporting the piece');
+  }
+  return problem ?? success(undefined);
+}
+
+/** Adds one entry and waits until all of it has gone into the zip. */
+function addStream(zip: ZipFile, name: string, compress: boolean, open: () => Readable): Promise<void> {
+  return new Promise((resolve, reject) => {
+    zip.addReadStreamLazy(name, { mtime: MTIME, mode: 0o100_644, compress, forceDosTimestamp: true }, (take) => {
+      const stream = open();
+      stream.once('error', reject);
+      stream.once('end', () => resolve());
+      take(null, stream);
+    });
+  });
+}
