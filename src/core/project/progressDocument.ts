@@ -3,8 +3,6 @@ import type { Progress } from '../model/progress.ts';
 import type { DocumentKind } from './document.ts';
 
 const progressFields = z.strictObject({
-  blocksDone: z.array(z.number().int().nonnegative()).max(100_000),
-  currentBlock: z.number().int().nonnegative().nullable(),
   passesDone: z.number().int().nonnegative(),
   planFingerprint: z.string().max(200),
   at: z.string().max(40),
