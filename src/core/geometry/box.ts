@@ -31,13 +31,16 @@ export function boxOfRings(rings: readonly Float64Array[]): Box | null {
 
 /** The box that holds all of them; null when there are none. */
 export function unionOfBoxes(boxes: readonly Box[]): Box | null {
-  if (boxes.length === 0) return null;
-  return {
-    left: Math.min(...boxes.map((box) => box.left)),
-    right: Math.max(...boxes.map((box) => box.right)),
-    bottom: Math.min(...boxes.map((box) => box.bottom)),
-    top: Math.max(...boxes.map((box) => box.top)),
-  };
+  let whole = boxes[0] ?? null;
+  for (const box of boxes) {
+    whole = {
+      left: Math.min(whole!.left, box.left),
+      right: Math.max(whole!.right, box.right),
+      bottom: Math.min(whole!.bottom, box.bottom),
+      top: Math.max(whole!.top, box.top),
+    };
+  }
+  return whole;
 }
 
 export const boxMiddle = (box: Box): { readonly x: number; readonly y: number } => ({
