@@ -34,8 +34,8 @@ test('a block is told in turns, gathered into steps of the same ends', () => {
     [4, 1, 1, 3],
   ]);
   expect(workSteps(turns)).toEqual([
-    { block: 0, firstTurn: 0, turns: 2, left: 0, right: 4, then: { left: -1, right: -1 } },
-    { block: 0, firstTurn: 2, turns: 1, left: 1, right: 3, then: null },
+    { block: 0, firstTurn: 0, turns: 2, left: 0, right: 4, moves: { left: -1, right: -1 } },
+    { block: 0, firstTurn: 2, turns: 1, left: 1, right: 3, moves: null },
   ]);
 });
 

@@ -26,7 +26,7 @@ export interface WorkStep {
   readonly left: number;
   readonly right: number;
   /** What the edges do after the step, positive outward; null when the block ends here. */
-  readonly then: { readonly left: number; readonly right: number } | null;
+  readonly moves: { readonly left: number; readonly right: number } | null;
 }
 
 /**
@@ -82,10 +82,10 @@ export function workSteps(turns: readonly WorkTurn[]): WorkStep[] {
       continue;
     }
     if (last && last.block === turn.block) {
-      const then = { left: last.left - turn.left, right: turn.right - last.right };
-      steps[steps.length - 1] = { ...last, then };
+      const moves = { left: last.left - turn.left, right: turn.right - last.right };
+      steps[steps.length - 1] = { ...last, moves };
     }
-    steps.push({ block: turn.block, firstTurn: index, turns: 1, left: turn.left, right: turn.right, then: null });
+    steps.push({ block: turn.block, firstTurn: index, turns: 1, left: turn.left, right: turn.right, moves: null });
   }
   return steps;
 }
