@@ -1,0 +1,59 @@
+import { readFileSync } from 'node:fs';
+import { join, resolve } from 'node:path';
+import { parseArgs } from 'node:util';
+import { catchLastResort } from '../log/lastResort.ts';
+import { openLog } from '../log/log.ts';
+import { findPlaces } from '../service/places.ts';
+import { realStorePorts, VISION_SECONDS } from '../service/realPorts.ts';
+import { createService } from '../service/service.ts';
+import { thisProcess } from '../store/thisProcess.ts';
+import { startLocalHost } from './localHost.ts';
+import { openBrowser } from './openBrowser.ts';
+
+const USUAL_PORT = 47173;
+
+const root = resolve(import.meta.dirname, '../..');
+const { values } = parseArgs({
+  options: {
+    port: { type: 'string' },
+    'no-open': { type: 'boolean', default: false },
+    /** Why this shell was chosen; the starting script knows. */
+    why: { type: 'string', default: 'the local host was asked for' },
+  },
+});
+const version = (JSON.parse(readFileSync(join(root, 'package.json'), 'utf8')) as { version: string }).version;
+const places = findPlaces(root);
+const log = openLog(join(places.data, 'log'), () => new Date());
+const host = await startLocalHost({
+  page: join(root, 'out/renderer'),
+  port: values.port === undefined ? USUAL_PORT : Number(values.port),
+  log,
+  service: (tell) =>
+    createService({
+      store: realStorePorts(),
+      owner: thisProcess('local host'),
+      places,
+      worker: { path: new URL('./visionWorker.js', import.meta.url), seconds: VISION_SECONDS },
+      shell: { name: 'local', version, why: values.why, chooseFolder: null, chooseSaveFile: null, reveal: null },
+      log,
+      tell,
+    }),
+});
+
+let stopping = false;
+const stop = (code: number) => {
+  if (stopping) return;
+  stopping = true;
+  host
+    .close()
+    .catch(() => undefined)
+    .finally(() => process.exit(code));
+};
+catchLastResort(log, () => stop(1));
+process.on('SIGINT', () => stop(0));
+process.on('SIGTERM', () => stop(0));
+process.on('SIGHUP', () => stop(0));
+
+console.log(`Plumbweft is at ${host.address}`);
+if (values['no-open'] || !openBrowser(host.address)) console.log('Open that address in a browser. Ctrl+C stops it.');
+else console.log('It is opening in your browser. Ctrl+C stops it.');
