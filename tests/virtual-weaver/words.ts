@@ -49,7 +49,7 @@ function stepsInWords(saying: string): WeaverStep[] {
 
 function turnsInWords(clause: string): number {
   if (/half a turn/.test(clause)) return 0.5;
-  const said = /(\d+)? ?(½|and a half)? turns?\b/.exec(clause);
+  const said = /(\d+(?:\.\d+)?)? ?(½|and a half)? turns?\b/.exec(clause);
   return Number(said?.[1] ?? 0) + (said?.[2] === undefined ? 0 : 0.5);
 }
 
