@@ -1,0 +1,59 @@
+import type { Chart } from '../model/plan.ts';
+
+/** Where to write an area's letter so that it stands well inside: middle of a cell, in ends and passes. */
+export interface AreaLabel {
+  /** What `of` says of the cells here. */
+  readonly value: number;
+  readonly end: number;
+  readonly pass: number;
+  /** mm from there to the nearest edge of the area. */
+  readonly room: number;
+}
+
+/**
+ * A place for a letter in every connected area of a chart: the cell furthest from the area's edge. Distances are
+ * gathered by two sweeps of a chamfer (Borgefors, Computer Vision, Graphics and Image Processing 34 (1986) 344–371,
+ * with the plain two-neighbour weights), in mm, since a cell is not square.
+ * @param of for example the yarn of the cell at (pass · ends + end).
+ */
+export function areaLabels(
+  chart: Pick<Chart, 'ends' | 'passes' | 'pitch' | 'passHeight'>,
+  of: (cell: number) => number,
+): AreaLabel[] {
+  const { ends, passes, pitch, passHeight } = chart;
+  const distance = new Float64Array(ends * passes);
+  const reach = (cell: number, other: number, step: number, inside: boolean) => {
+    const through = inside && of(other) === of(cell) ? distance[other]! + step : step / 2;
+    if (through < distance[cell]!) distance[cell] = through;
+  };
+  distance.fill(Number.POSITIVE_INFINITY);
+  for (const forward of [true, false]) {
+    const side = forward ? -1 : 1;
+    for (let step = 0; step < ends * passes; step++) {
+      const cell = forward ? step : ends * passes - 1 - step;
+      const end = cell % ends;
+      const pass = (cell - end) / ends;
+      reach(cell, cell + side, pitch, end + side >= 0 && end + side < ends);
+      reach(cell, cell + side * ends, passHeight, pass + side >= 0 && pass + side < passes);
+    }
+  }
+  const seen = new Uint8Array(ends * passes);
+  const labels: AreaLabel[] = [];
+  for (let start = 0; start < seen.length; start++) {
+    if (seen[start] === 1) continue;
+    seen[start] = 1;
+    const waiting = [start];
+    let best = start;
+    for (let cell = waiting.pop(); cell !== undefined; cell = waiting.pop()) {
+      if (distance[cell]! > distance[best]! + 1e-9) best = cell;
+      const end = cell % ends;
+      for (const next of [end > 0 ? cell - 1 : -1, end < ends - 1 ? cell + 1 : -1, cell - ends, cell + ends]) {
+        if (next < 0 || next >= seen.length || seen[next] === 1 || of(next) !== of(start)) continue;
+        seen[next] = 1;
+        waiting.push(next);
+      }
+    }
+    labels.push({ value: of(start), end: best % ends, pass: Math.floor(best / ends), room: distance[best]! });
+  }
+  return labels;
+}

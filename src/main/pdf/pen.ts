@@ -1,0 +1,187 @@
+import {
+  clip,
+  concatTransformationMatrix,
+  degrees,
+  endPath,
+  type PDFImage,
+  type PDFPage,
+  popGraphicsState,
+  pushGraphicsState,
+  type RGB,
+  rectangle,
+} from 'pdf-lib';
+import { letterColour } from '../../core/colour/contrast.ts';
+import { ink, palette } from './palette.ts';
+import { type Face, runsOf, type Typefaces } from './typefaces.ts';
+
+/** Points, the unit of a page, in a millimetre: 72 to the inch. */
+export const POINTS_PER_MM = 72 / 25.4;
+
+export interface Stroke {
+  readonly colour?: RGB;
+  /** mm. */
+  readonly width?: number;
+  /** Lengths of dashes and gaps in turn, mm. */
+  readonly dash?: readonly number[];
+}
+export interface TextStyle {
+  readonly face?: Face;
+  /** Points, as type is measured. */
+  readonly size?: number;
+  readonly colour?: RGB;
+  readonly align?: 'left' | 'middle' | 'right';
+  /** Degrees anticlockwise. */
+  readonly turn?: number;
+}
+
+/** Draws on one page in millimetres, origin at the page's lower left corner, y up. */
+export class Pen {
+  constructor(
+    readonly page: PDFPage,
+    readonly faces: Typefaces,
+  ) {}
+
+  widthOf(text: string, style: TextStyle = {}): number {
+    const { face = 'plain', size = 10 } = style;
+    let points = 0;
+    for (const run of runsOf(this.faces, face, text)) points += run.font.widthOfTextAtSize(run.text, size);
+    return points / POINTS_PER_MM;
+  }
+
+  /** One line of text with its baseline at y. */
+  text(text: string, x: number, y: number, style: TextStyle = {}): void {
+    const { face = 'plain', size = 10, colour = palette.ink, align = 'left', turn = 0 } = style;
+    const width = this.widthOf(text, style);
+    const back = align === 'left' ? 0 : align === 'middle' ? width / 2 : width;
+    const cosine = Math.cos((turn * Math.PI) / 180);
+    const sine = Math.sin((turn * Math.PI) / 180);
+    let along = -back;
+    for (const run of runsOf(this.faces, face, text)) {
+      this.page.drawText(run.text, {
+        x: (x + along * cosine) * POINTS_PER_MM,
+        y: (y + along * sine) * POINTS_PER_MM,
+        size,
+        font: run.font,
+        color: colour,
+        rotate: degrees(turn),
+      });
+      along += run.font.widthOfTextAtSize(run.text, size) / POINTS_PER_MM;
+    }
+  }
+
+  /** Text broken into lines no wider than `width` mm; a word longer than that has a line to itself. */
+  lines(text: string, width: number, style: TextStyle = {}): string[] {
+    const lines: string[] = [];
+    let line = '';
+    for (const word of text.split(/ +/)) {
+      const longer = line === '' ? word : `${line} ${word}`;
+      if (line !== '' && this.widthOf(longer, style) > width) {
+        lines.push(line);
+        line = word;
+      } else line = longer;
+    }
+    if (line !== '') lines.push(line);
+    return lines;
+  }
+
+  line(x0: number, y0: number, x1: number, y1: number, stroke: Stroke = {}): void {
+    const { colour = palette.ink, width = 0.3, dash } = stroke;
+    this.page.drawLine({
+      start: { x: x0 * POINTS_PER_MM, y: y0 * POINTS_PER_MM },
+      end: { x: x1 * POINTS_PER_MM, y: y1 * POINTS_PER_MM },
+      thickness: width * POINTS_PER_MM,
+      color: colour,
+      ...(dash === undefined ? {} : { dashArray: dash.map((length) => length * POINTS_PER_MM) }),
+    });
+  }
+
+  box(x: number, y: number, width: number, height: number, fill: RGB | null, stroke: Stroke | null = null): void {
+    this.page.drawRectangle({
+      x: x * POINTS_PER_MM,
+      y: y * POINTS_PER_MM,
+      width: width * POINTS_PER_MM,
+      height: height * POINTS_PER_MM,
+      ...(fill === null ? {} : { color: fill }),
+      ...(stroke === null
+        ? { borderWidth: 0 }
+        : {
+            borderColor: stroke.colour ?? palette.ink,
+            borderWidth: (stroke.width ?? 0.3) * POINTS_PER_MM,
+            ...(stroke.dash === undefined ? {} : { borderDashArray: stroke.dash.map((one) => one * POINTS_PER_MM) }),
+          }),
+    });
+  }
+
+  circle(x: number, y: number, radius: number, fill: RGB | null, stroke: Stroke | null = null): void {
+    this.page.drawCircle({
+      x: x * POINTS_PER_MM,
+      y: y * POINTS_PER_MM,
+      size: radius * POINTS_PER_MM,
+      ...(fill === null ? {} : { color: fill }),
+      ...(stroke === null
+        ? { borderWidth: 0 }
+        : { borderColor: stroke.colour ?? palette.ink, borderWidth: (stroke.width ?? 0.3) * POINTS_PER_MM }),
+    });
+  }
+
+  /** Rings or lines through points, x, y, x, y … in mm. */
+  path(rings: readonly ArrayLike<number>[], closed: boolean, fill: RGB | null, stroke: Stroke | null): void {
+    let data = '';
+    const number = (value: number) => (value * POINTS_PER_MM).toFixed(3);
+    for (const ring of rings) {
+      for (let at = 0; at + 1 < ring.length; at += 2) {
+        // The library draws SVG paths, whose y runs down.
+        data += `${at === 0 ? 'M' : 'L'}${number(ring[at]!)} ${number(-ring[at + 1]!)}`;
+      }
+      if (closed) data += 'Z';
+    }
+    if (data === '') return;
+    this.page.drawSvgPath(data, {
+      x: 0,
+      y: 0,
+      ...(fill === null ? {} : { color: fill }),
+      ...(stroke === null
+        ? {}
+        : {
+            borderColor: stroke.colour ?? palette.ink,
+            borderWidth: (stroke.width ?? 0.3) * POINTS_PER_MM,
+            ...(stroke.dash === undefined ? {} : { borderDashArray: stroke.dash.map((one) => one * POINTS_PER_MM) }),
+          }),
+    });
+  }
+
+  /** Draws with the page's frame moved so that (x, y) of the drawing lies at (left, bottom), and nothing past the rim. */
+  inFrame(left: number, bottom: number, width: number, height: number, x: number, y: number, draw: () => void): void {
+    const p = POINTS_PER_MM;
+    this.page.pushOperators(
+      pushGraphicsState(),
+      rectangle(left * p, bottom * p, width * p, height * p),
+      clip(),
+      endPath(),
+      concatTransformationMatrix(1, 0, 0, 1, (left - x) * p, (bottom - y) * p),
+    );
+    draw();
+    this.page.pushOperators(popGraphicsState());
+  }
+
+  image(image: PDFImage, x: number, y: number, width: number, height: number): void {
+    this.page.drawImage(image, {
+      x: x * POINTS_PER_MM,
+      y: y * POINTS_PER_MM,
+      width: width * POINTS_PER_MM,
+      height: height * POINTS_PER_MM,
+    });
+  }
+
+  /** A yarn: its colour and its letter, so that colour is never the only sign. Lower left corner at (x, y). */
+  swatch(x: number, y: number, size: number, colour: string, letter: string): void {
+    this.box(x, y, size, size, ink(colour), { colour: palette.edge, width: 0.25 });
+    const points = (size * POINTS_PER_MM * 0.62) / Math.max(1, letter.length * 0.62);
+    this.text(letter, x + size / 2, y + size / 2 - (points * 0.34) / POINTS_PER_MM, {
+      face: 'strong',
+      size: points,
+      colour: ink(letterColour(colour)),
+      align: 'middle',
+    });
+  }
+}

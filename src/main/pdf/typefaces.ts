@@ -1,0 +1,82 @@
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import fontkit from '@pdf-lib/fontkit';
+import type { PDFDocument, PDFFont } from 'pdf-lib';
+
+/** Text read at the loom, its strong cut, and the face of names and sentences. */
+export type Face = 'plain' | 'strong' | 'heading';
+
+/** One cut of a face covers some characters only; runs of text change from one to the next as they need. */
+interface Cut {
+  readonly font: PDFFont;
+  readonly has: (codePoint: number) => boolean;
+}
+export type Typefaces = Readonly<Record<Face, readonly Cut[]>>;
+
+const files: Record<Face, readonly string[]> = {
+  plain: ['atkinson-hyperlegible-next/files/atkinson-hyperlegible-next-*-400-normal.woff'],
+  strong: ['atkinson-hyperlegible-next/files/atkinson-hyperlegible-next-*-700-normal.woff'],
+  heading: ['brygada-1918/files/brygada-1918-*-600-normal.woff'],
+};
+/** Greek, Cyrillic and Vietnamese exist in Brygada only; the other faces borrow them from it. */
+const borrowed = 'brygada-1918/files/brygada-1918-*-400-normal.woff';
+const subsets = ['latin', 'latin-ext'];
+const borrowedSubsets = ['greek', 'cyrillic', 'cyrillic-ext', 'vietnamese'];
+
+const find = createRequire(import.meta.url);
+const bytesOf = (pattern: string, subset: string): Uint8Array =>
+  readFileSync(find.resolve(`@fontsource/${pattern.replace('*', subset)}`));
+
+/** A font file as fontkit reads it; only what is used here. */
+interface ReadFont {
+  hasGlyphForCodePoint(codePoint: number): boolean;
+}
+
+/**
+ * Embeds the faces a document needs. Cuts beyond plain Latin are embedded only when some text needs them, so most
+ * sheets stay small.
+ * @param texts every text that comes from the weaver.
+ */
+export async function embedTypefaces(document: PDFDocument, texts: readonly string[]): Promise<Typefaces> {
+  document.registerFontkit(fontkit);
+  const beyond = new Set([...texts.join('')].map((letter) => letter.codePointAt(0)!).filter((code) => code > 0x7e));
+  const embed = async (pattern: string, wanted: readonly string[], always: readonly string[]): Promise<Cut[]> => {
+    const cuts: Cut[] = [];
+    for (const subset of wanted) {
+      const bytes = bytesOf(pattern, subset);
+      const read = fontkit.create(bytes) as unknown as ReadFont;
+      const has = (codePoint: number) => read.hasGlyphForCodePoint(codePoint);
+      if (!always.includes(subset) && ![...beyond].some(has)) continue;
+      // A name of our own, since the library would otherwise make one up by chance; `frac` draws true fractions.
+      const customName = `${pattern.split('/').at(-1)!.replace('-normal.woff', '').replace('*', subset)}`;
+      cuts.push({ font: await document.embedFont(bytes, { subset: true, customName, features: { frac: true } }), has });
+    }
+    return cuts;
+  };
+  const borrow = await embed(borrowed, borrowedSubsets, []);
+  const face = async (name: Face) => [...(await embed(files[name][0]!, subsets, ['latin'])), ...borrow];
+  return { plain: await face('plain'), strong: await face('strong'), heading: await face('heading') };
+}
+
+const drawnFractions: Readonly<Record<string, string>> = { '⅛': '1⁄8', '⅜': '3⁄8', '⅝': '5⁄8', '⅞': '7⁄8' };
+
+export interface TextRun {
+  readonly text: string;
+  readonly font: PDFFont;
+}
+
+/** Text cut into runs of one font each. A character no cut has is printed as a question mark. */
+export function runsOf(faces: Typefaces, face: Face, text: string): TextRun[] {
+  const cuts = faces[face];
+  const runs: { text: string; font: PDFFont }[] = [];
+  const spelled = text.replaceAll(/[⅛⅜⅝⅞]/g, (fraction) => drawnFractions[fraction]!).replaceAll(/\s/g, ' ');
+  for (const letter of spelled) {
+    const cut = cuts.find((one) => one.has(letter.codePointAt(0)!));
+    const font = (cut ?? cuts[0]!).font;
+    const printed = cut === undefined ? '?' : letter;
+    const last = runs.at(-1);
+    if (last !== undefined && last.font === font) last.text += printed;
+    else runs.push({ text: printed, font });
+  }
+  return runs;
+}
