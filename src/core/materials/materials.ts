@@ -39,7 +39,7 @@ export function materialsOf(
   const yarns = piece.yarns.map((yarn, index) =>
     yarnNeed(piece, yarn, {
       runs: runs[index] ?? { cells: 0, headerCells: 0, runs: 0 },
-      blocks: blocks.filter((block) => block.yarn === index).length,
+      blocks: blocks.filter((block) => block.yarn === index && block.continues === null).length,
       joins: joins.filter((join) => blockYarn.get(join.block) === index).length,
       twining: mm(yarn.id === piece.cloth.headerYarn ? twining.length : 0),
       extras: extras.filter((extra) => extra.yarn === yarn.id),

@@ -35,7 +35,7 @@ export function workingHours(
       fullWidths += fixedShare + (1 - fixedShare) * ((Math.abs(row.to - row.from) + 1) / warp.ends);
     }
   }
-  const starts = blocks.length + joins.length;
+  const starts = blocks.filter((block) => block.continues === null).length + joins.length;
   const strings = warp.ends * warp.stringsPerEnd;
   const hours = {
     weaving: fullWidths / making.passesPerMinute / 60,

@@ -51,12 +51,16 @@ export interface Block {
   readonly rows: readonly BlockRow[];
   readonly left: readonly TurnStep[];
   readonly right: readonly TurnStep[];
+  /** Height on the warp at the top of every step of `left` and of `right`, mm above the base: what to tick against marks. */
+  readonly heights: { readonly left: readonly number[]; readonly right: readonly number[] };
   /** What to do, in a weaver's sentences. */
   readonly words: readonly string[];
   /** Places in the order of the blocks that must lie under this one. */
   readonly after: readonly number[];
   /** Place of its mirror image in the order, when it has one. */
   readonly partner: number | null;
+  /** Place in the order of the block whose weft goes on here, when it wasn't ended: no new tail. */
+  readonly continues: number | null;
   /** Said when the block begins with a single pass or was split from a cycle. */
   readonly remarks: readonly string[];
 }
@@ -89,6 +93,32 @@ export interface EdgeError {
   readonly largestMm: number;
   /** Largest distance left after half an end and what the line runs in one turn; 0 when the steps are as good as can be. */
   readonly excessMm: number;
+}
+
+/** How much of a shape shows in the drawing and how much of it is woven. */
+export interface ShapeArea {
+  readonly shape: string;
+  readonly drawnMm2: number;
+  readonly wovenMm2: number;
+  /** Passes on which an edge of the shape is woven. */
+  readonly boundaryRows: number;
+}
+
+/** Heights to mark on the strings of one end, mm above the base of the cloth, rising. */
+export interface StringMarks {
+  readonly end: number;
+  readonly heightsMm: readonly number[];
+}
+
+/** A block whose edge moves out over another: that one must be woven first, and carries it. */
+export interface Overhang {
+  readonly block: number;
+  readonly over: number;
+  readonly side: 'left' | 'right';
+  /** How many ends in all. */
+  readonly ends: number;
+  readonly fromPass: number;
+  readonly toPass: number;
 }
 
 /** A sum, with its working: shown line by line on request. */

@@ -15,11 +15,7 @@ export interface EdgeStep extends TurnStep {
  * @param startsLeft whether the first row begins at the left edge (a row over one end doesn't say).
  * @returns the steps upward: turns where the edge stands, then the ends it moves, positive outward; 0 after the last.
  */
-export function edgeSteps(
-  rows: readonly BlockRow[],
-  startsLeft: boolean,
-  side: 'left' | 'right',
-): readonly EdgeStep[] {
+export function edgeSteps(rows: readonly BlockRow[], startsLeft: boolean, side: 'left' | 'right'): readonly EdgeStep[] {
   const outward = side === 'right' ? 1 : -1;
   const steps: { turns: number; ends: number; topPass: number; end: number }[] = [];
   const add = (turns: number, row: BlockRow): void => {

@@ -1,0 +1,168 @@
+import type { SteppedChart } from '../chart/makeChart.ts';
+import type { Piece } from '../model/piece.ts';
+import type { Block, BlockRow, Overhang, TurnStep } from '../model/plan.ts';
+import { type EdgeStep, edgeSteps } from '../schedule/edgeSteps.ts';
+import { blockNames } from './blockNames.ts';
+import { blockWords } from './blockWords.ts';
+import type { Stint } from './orderStints.ts';
+import type { Part } from './parts.ts';
+import type { Wefts } from './wefts.ts';
+
+/** The shed of the whole piece: end i on pass j is woven over when (i + j) mod 2 is this. */
+export const PARITY = 0;
+
+export const wovenOver = (end: number, pass: number): boolean => (end + pass) % 2 === PARITY;
+
+const bare = (steps: readonly EdgeStep[]): readonly TurnStep[] => steps.map(({ turns, ends }) => ({ turns, ends }));
+
+/** Which stint weaves every cell. */
+export function stintOfCells(
+  stepped: SteppedChart,
+  wefts: Wefts,
+  parts: readonly Part[],
+  stints: readonly Stint[],
+): Int32Array {
+  const { ends, passes } = stepped.chart;
+  const owner = new Int32Array(ends * passes).fill(-1);
+  stints.forEach((stint, index) => {
+    const rows = wefts.wefts[parts[stint.part]!.weft]!.rows;
+    for (let row = stint.first; row <= stint.last; row++) {
+      const { pass, low, high } = rows[row]!;
+      owner.fill(index, pass * ends + low, pass * ends + high + 1);
+    }
+  });
+  return owner;
+}
+
+/** Blocks that must lie under each: those with a cell right below one of its cells. */
+function blocksUnder(owner: Int32Array, ends: number, count: number): readonly (readonly number[])[] {
+  const under = Array.from({ length: count }, () => new Set<number>());
+  for (let cell = ends; cell < owner.length; cell++) {
+    const above = owner[cell]!;
+    const below = owner[cell - ends]!;
+    if (above !== below) under[above]!.add(below);
+  }
+  return under.map((set) => [...set].sort((one, other) => one - other));
+}
+
+/** Turns the order of work into blocks with their starts, schedules and words. */
+export function buildBlocks(
+  piece: Piece,
+  stepped: SteppedChart,
+  wefts: Wefts,
+  parts: readonly Part[],
+  partner: Int32Array,
+  stints: readonly Stint[],
+): readonly Block[] {
+  const { ends, passHeight, cells, areas } = stepped.chart;
+  const owner = stintOfCells(stepped, wefts, parts, stints);
+  const under = blocksUnder(owner, ends, stints.length);
+  const names = blockNames(piece, stepped, wefts, parts, stints);
+  const lastStintOfWeft = new Map<number, number>();
+  return stints.map((stint, order): Block => {
+    const part = parts[stint.part]!;
+    const weftRows = wefts.wefts[part.weft]!.rows.slice(stint.first, stint.last + 1);
+    const rows: readonly BlockRow[] = weftRows.map(({ pass, low, high, right }) =>
+      right ? { pass, from: low, to: high } : { pass, from: high, to: low },
+    );
+    const first = rows[0]!;
+    const startsLeft = weftRows[0]!.right;
+    const left = edgeSteps(rows, startsLeft, 'left');
+    const right = edgeSteps(rows, startsLeft, 'right');
+    const middle = weftRows[weftRows.length >> 1]!;
+    const cell = middle.pass * ends + ((middle.low + middle.high) >> 1);
+    const continues = lastStintOfWeft.get(part.weft) ?? null;
+    lastStintOfWeft.set(part.weft, order);
+    const image = partner[stint.part]!;
+    const partnerOrder = image === -1 ? -1 : partnerStint(stints, order, image);
+    const start = {
+      end: first.from,
+      to: first.to,
+      side: startsLeft ? 'left' : 'right',
+      over: wovenOver(first.from, first.pass),
+    } as const;
+    return {
+      order,
+      name: names[order]!,
+      yarn: cells[cell]!,
+      area: areas[cell]!,
+      start,
+      rows,
+      left: bare(left),
+      right: bare(right),
+      heights: {
+        left: left.map((step) => step.topPass * passHeight),
+        right: right.map((step) => step.topPass * passHeight),
+      },
+      words: blockWords(rows, start, left, right, continues),
+      after: under[order]!,
+      partner: partnerOrder === -1 ? null : partnerOrder,
+      continues,
+      remarks: remarksOf(stint, stints, order),
+    };
+  });
+}
+
+/** The stint of the mirror part woven next to this one, to the same height. */
+function partnerStint(stints: readonly Stint[], order: number, image: number): number {
+  const part = stints[order]!.part;
+  const nth = stints.slice(0, order).filter((stint) => stint.part === part).length;
+  let seen = 0;
+  for (let at = 0; at < stints.length; at++) {
+    if (stints[at]!.part !== image) continue;
+    if (seen === nth) return Math.abs(at - order) === 1 ? at : -1;
+    seen++;
+  }
+  return -1;
+}
+
+function remarksOf(stint: Stint, stints: readonly Stint[], order: number): readonly string[] {
+  switch (stint.stops) {
+    case 'part ends':
+      return [];
+    case 'hill limit':
+      return ['Stops here so that the hill stays low; it goes on when its neighbours have caught up.'];
+    case 'keeps level with its partner':
+      return ['Stops here to stay level with its other half.'];
+    case 'rests on a neighbour': {
+      const later = stints.findIndex((other, at) => at > order && other.part === stint.part);
+      const on = later === -1 ? '' : ` It goes on as block ${later + 1}.`;
+      return [`Stops here because its next pass lies on a neighbour not yet woven.${on}`];
+    }
+  }
+}
+
+/** Where a block moves out over another. */
+export function findOverhangs(blocks: readonly Block[], owner: Int32Array, ends: number): readonly Overhang[] {
+  const found = new Map<
+    string,
+    { block: number; over: number; side: 'left' | 'right'; ends: number; fromPass: number; toPass: number }
+  >();
+  for (const block of blocks) {
+    for (let at = 1; at < block.rows.length; at++) {
+      const below = block.rows[at - 1]!;
+      const here = block.rows[at]!;
+      const belowLow = Math.min(below.from, below.to);
+      const belowHigh = Math.max(below.from, below.to);
+      const low = Math.min(here.from, here.to);
+      const high = Math.max(here.from, here.to);
+      for (let end = low; end <= high; end++) {
+        if (end >= belowLow && end <= belowHigh) {
+          end = belowHigh;
+          continue;
+        }
+        const side = end < belowLow ? 'left' : 'right';
+        const over = owner[below.pass * ends + end]!;
+        const key = `${block.order} ${over} ${side}`;
+        const entry = found.get(key);
+        if (entry === undefined) {
+          found.set(key, { block: block.order, over, side, ends: 1, fromPass: here.pass, toPass: here.pass });
+        } else {
+          entry.ends++;
+          entry.toPass = here.pass;
+        }
+      }
+    }
+  }
+  return [...found.values()];
+}
