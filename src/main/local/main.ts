@@ -33,7 +33,7 @@ const host = await startLocalHost({
       store: realStorePorts(),
       owner: thisProcess('local host'),
       places,
-      worker: { path: new URL('./visionWorker.js', import.meta.url), seconds: VISION_SECONDS },
+      worker: { path: join(import.meta.dirname, 'visionWorker.js'), seconds: VISION_SECONDS },
       shell: { name: 'local', version, why: values.why, chooseFolder: null, chooseSaveFile: null, reveal: null },
       log,
       tell,

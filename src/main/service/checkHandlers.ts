@@ -1,13 +1,11 @@
-import type { CheckRecord } from '../../core/model/check.ts';
 import { failure } from '../../core/model/outcome.ts';
-import { readImageHeader } from '../decode/imageHeader.ts';
-import { changeCheck, checkIds, discardCheck, keepCheck, readCheck } from '../store/checkStore.ts';
+import { changeCheck, checkIds, discardCheck, readCheck } from '../store/checkStore.ts';
 import { PHOTO_NAME } from '../store/layout.ts';
-import { addPhoto, photoNames } from '../store/photoStore.ts';
-import { checkId } from './checkId.ts';
+import { photoNames } from '../store/photoStore.ts';
 import { summariseCheck } from './checkSummary.ts';
 import type { Drafts } from './drafts.ts';
 import { answer, type Handlers } from './handlerTypes.ts';
+import { keepMeasured } from './keepMeasured.ts';
 import type { OpenPieces } from './openPieces.ts';
 import type { SampleLabels } from './sample.ts';
 import type { ServicePorts } from './servicePorts.ts';
@@ -73,26 +71,8 @@ export function checkHandlers(
             'Measure the photograph again, then keep it.',
           );
         }
-        const ending = readImageHeader(draft.bytes)?.ending ?? 'jpg';
-        const added = await addPhoto(store, handle, draft.bytes, ending);
-        if (!added.ok) return added;
-        const now = store.now();
-        const record: CheckRecord = {
-          id: checkId(now, store.token()),
-          kept: now.toISOString(),
-          taken: draft.metadata.taken,
-          photo: {
-            hash: draft.hash,
-            name: draft.name,
-            rendered: (await labels()).isRendered(draft.hash),
-            camera: draft.metadata.camera,
-          },
-          points: draft.points,
-          reading: draft.reading,
-          dismissed: [],
-          note,
-        };
-        const kept = await keepCheck(store, handle, record);
+        const rendered = (await labels()).isRendered(draft.hash);
+        const kept = await keepMeasured(store, handle, { ...draft, rendered }, note);
         if (!kept.ok) return kept;
         drafts.remove(draftName);
         return answer(kept.value);

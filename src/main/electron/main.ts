@@ -1,0 +1,113 @@
+import { join, resolve } from 'node:path';
+import { app, BrowserWindow, dialog, ipcMain, Menu, nativeTheme, protocol, screen, session, shell } from 'electron';
+import { EVENT_CHANNEL } from '../../core/contract/preloadBridge.ts';
+import { catchLastResort } from '../log/lastResort.ts';
+import { openLog } from '../log/log.ts';
+import { readSettings } from '../service/ownDocuments.ts';
+import { findPlaces } from '../service/places.ts';
+import { realStorePorts, VISION_SECONDS } from '../service/realPorts.ts';
+import { createService, type HostService } from '../service/service.ts';
+import { thisProcess } from '../store/thisProcess.ts';
+import { answerCalls } from './answerCalls.ts';
+import { PAGE_PREFIX, schemePrivileges, serveApp } from './appProtocol.ts';
+import { guardContents, guardSession } from './guardPages.ts';
+import { menuTemplate } from './menu.ts';
+import { windowOptions } from './windowOptions.ts';
+import { readWindowState, writeWindowState } from './windowState.ts';
+
+const root = resolve(import.meta.dirname, '../..');
+const places = findPlaces(root);
+const log = openLog(join(places.data, 'log'), () => new Date());
+
+let window: BrowserWindow | null = null;
+let service: HostService | null = null;
+
+const tell = (event: unknown) => {
+  if (window !== null && !window.isDestroyed()) window.webContents.send(EVENT_CHANNEL, event);
+};
+
+function openWindow(): void {
+  const statePath = join(places.data, 'window.json');
+  const areas = screen.getAllDisplays().map((display) => display.workArea);
+  const state = readWindowState(statePath, areas);
+  const preload = join(import.meta.dirname, '../preload/preload.cjs');
+  const opened = new BrowserWindow(windowOptions(preload, state, nativeTheme.shouldUseDarkColors));
+  window = opened;
+  if (state.maximised) opened.maximize();
+  opened.once('ready-to-show', () => opened.show());
+  opened.on('close', () =>
+    writeWindowState(statePath, { ...opened.getNormalBounds(), maximised: opened.isMaximized() }),
+  );
+  opened.on('closed', () => {
+    window = null;
+  });
+  void opened.loadURL(PAGE_PREFIX);
+}
+
+function start(): void {
+  guardSession(session.defaultSession);
+  serveApp(protocol, join(root, 'out/renderer'));
+  const store = realStorePorts();
+  service = createService({
+    store,
+    owner: thisProcess('the app'),
+    places,
+    worker: { path: join(import.meta.dirname, 'visionWorker.js'), seconds: VISION_SECONDS },
+    shell: {
+      name: 'electron',
+      version: app.getVersion(),
+      why: 'the Electron runtime is here',
+      chooseFolder: async () => {
+        const chosen = await dialog.showOpenDialog({ properties: ['openDirectory', 'createDirectory'] });
+        return chosen.canceled ? null : (chosen.filePaths[0] ?? null);
+      },
+      chooseSaveFile: async (name) => {
+        const chosen = await dialog.showSaveDialog({ defaultPath: name });
+        return chosen.canceled || chosen.filePath === '' ? null : chosen.filePath;
+      },
+      reveal: (path) => shell.showItemInFolder(path),
+    },
+    log,
+    tell,
+  });
+  answerCalls(ipcMain, service);
+  void readSettings({ store, places, log }).then((settings) => {
+    const template = menuTemplate(
+      (command) => tell({ kind: 'command', command }),
+      process.platform === 'darwin',
+      settings.language,
+    );
+    Menu.setApplicationMenu(Menu.buildFromTemplate(template));
+  });
+  openWindow();
+}
+
+catchLastResort(log, () => app.exit(1));
+
+// One program at a time: a second start brings the first one's window forward and ends.
+if (!app.requestSingleInstanceLock()) {
+  app.quit();
+} else {
+  protocol.registerSchemesAsPrivileged([schemePrivileges]);
+  app.enableSandbox();
+  app.on('web-contents-created', (_event, contents) => guardContents(contents));
+  app.on('second-instance', () => {
+    if (window?.isMinimized()) window.restore();
+    window?.focus();
+  });
+  app.on('activate', () => {
+    if (window === null) openWindow();
+  });
+  app.on('window-all-closed', () => {
+    if (process.platform !== 'darwin') app.quit();
+  });
+  let closing = false;
+  app.on('will-quit', (event) => {
+    if (closing || service === null) return;
+    // Locks are let go before the program ends.
+    closing = true;
+    event.preventDefault();
+    void service.close().finally(() => app.quit());
+  });
+  void app.whenReady().then(start);
+}

@@ -1,0 +1,111 @@
+import { outlinesOf } from '../../core/cartoon/outline.ts';
+import type { Piece } from '../../core/model/piece.ts';
+import type { Chart } from '../../core/model/plan.ts';
+import { areaLabels } from '../../core/report/areaLabels.ts';
+import { chartOutlines } from '../../core/report/chartOutlines.ts';
+import { yarnLetter } from '../../core/report/yarnLetter.ts';
+import { palette } from './palette.ts';
+import { type Pen, POINTS_PER_MM } from './pen.ts';
+
+/** Room round the cloth for rulers and numbers, mm. */
+export const cartoonMargins = { left: 15, right: 15, bottom: 10, top: 8 };
+
+const numbered = (end: number, ends: number): boolean =>
+  end === 0 || end === ends - 1 || (end + 1) % 5 === 0 || 2 * end === ends - 1;
+
+/** Numbers of the ends, upright and small, with their middle on each end. */
+export function drawEndNumbers(pen: Pen, chart: Chart, y: number, size: number): void {
+  const left = (-chart.ends * chart.pitch) / 2;
+  for (let end = 0; end < chart.ends; end++) {
+    if (!numbered(end, chart.ends)) continue;
+    // A number beside the last or the middle one would run into it.
+    const near = [chart.ends - 1, (chart.ends - 1) / 2].some(
+      (other) => other !== end && Math.abs(other - end) < 2 && (end + 1) % 5 === 0,
+    );
+    if (near && chart.pitch < 8) continue;
+    const middle = 2 * end === chart.ends - 1;
+    pen.text(String(end + 1), left + (end + 0.5) * chart.pitch, y, {
+      size,
+      align: 'middle',
+      face: middle ? 'strong' : 'plain',
+      colour: palette.second,
+    });
+  }
+}
+
+/** Ends as hairlines with ticks, turns as ticks at both selvedges and a hairline at every tenth. */
+function drawRulers(pen: Pen, chart: Chart): void {
+  const half = (chart.ends * chart.pitch) / 2;
+  const top = chart.passes * chart.passHeight;
+  for (let end = 0; end <= chart.ends; end++) {
+    const x = -half + end * chart.pitch;
+    pen.line(x, 0, x, top, { colour: palette.rule, width: 0.1 });
+  }
+  for (let end = 0; end < chart.ends; end++) {
+    const x = -half + (end + 0.5) * chart.pitch;
+    const length = numbered(end, chart.ends) ? 3 : 1.6;
+    pen.line(x, -length, x, 0, { colour: palette.edge, width: 0.2 });
+    pen.line(x, top, x, top + length, { colour: palette.edge, width: 0.2 });
+  }
+  drawEndNumbers(pen, chart, -6.4, 7.5);
+  const turn = 2 * chart.passHeight;
+  const turns = Math.floor(chart.passes / 2);
+  for (let at = 0; at <= turns; at++) {
+    const y = at * turn;
+    const length = at % 10 === 0 ? 5 : at % 5 === 0 ? 3.4 : turn < 1 ? 0 : 1.8;
+    pen.line(half, y, half + length, y, { colour: palette.edge, width: 0.2 });
+    if (at % 10 !== 0) continue;
+    pen.line(-half, y, half, y, { colour: palette.rule, width: 0.15 });
+    pen.text(String(at), half + 6, y - 0.9, { size: 7.5, colour: palette.second });
+  }
+  pen.text('turns', half + 6, top + 2.2, { size: 7, colour: palette.second });
+  for (let y = 0; y <= top; y += 5) {
+    const length = y % 50 === 0 ? 5 : y % 10 === 0 ? 3.4 : 1.8;
+    pen.line(-half - length, y, -half, y, { colour: palette.edge, width: 0.2 });
+    if (y % 10 === 0) pen.text(String(y), -half - 6, y - 0.9, { size: 7.5, align: 'right', colour: palette.second });
+  }
+  pen.text('mm', -half - 6, top + 2.2, { size: 7, align: 'right', colour: palette.second });
+}
+
+/** The whole cartoon in the cloth frame, true to size. */
+export function drawCartoon(pen: Pen, piece: Piece, chart: Chart): void {
+  const half = (chart.ends * chart.pitch) / 2;
+  const top = chart.passes * chart.passHeight;
+  const cloth = { left: -half, right: half, bottom: 0, top };
+  drawRulers(pen, chart);
+
+  for (const edge of chartOutlines(chart, (cell) => chart.cells[cell]!)) {
+    pen.line(
+      -half + edge.fromEnd * chart.pitch,
+      edge.fromPass * chart.passHeight,
+      -half + edge.toEnd * chart.pitch,
+      edge.toPass * chart.passHeight,
+      { width: 0.35 },
+    );
+  }
+  // The drawn lines, kept to the cloth: what lies past it is never woven.
+  pen.inFrame(-half, 0, 2 * half, top, -half, 0, () => {
+    for (const shape of piece.shapes) {
+      if (shape.hidden) continue;
+      for (const outline of outlinesOf(shape, cloth)) {
+        pen.path(outline.rings, true, null, { colour: palette.plan, width: 0.5, dash: [2.4, 1.5] });
+      }
+    }
+  });
+  pen.box(-half, 0, 2 * half, top, null, { width: 0.5 });
+
+  for (const label of areaLabels(chart, (cell) => chart.cells[cell]!)) {
+    if (label.room < 1.6) continue;
+    const size = Math.min(26, label.room * 2.4);
+    const x = -half + (label.end + 0.5) * chart.pitch;
+    const y = (label.pass + 0.5) * chart.passHeight;
+    pen.text(yarnLetter(label.value), x, y - (0.35 * size) / POINTS_PER_MM, { face: 'strong', size, align: 'middle' });
+  }
+  for (const ornament of piece.ornaments) {
+    const { x, y } = ornament.at;
+    pen.circle(x, y, 2.4, palette.white, { width: 0.3 });
+    pen.line(x - 4, y, x + 4, y, { width: 0.2 });
+    pen.line(x, y - 4, x, y + 4, { width: 0.2 });
+    pen.text(ornament.name, x + 4.5, y + 1, { size: 8 });
+  }
+}

@@ -1,0 +1,45 @@
+import type { CheckRecord, LoomReading } from '../../core/model/check.ts';
+import type { Outcome } from '../../core/model/outcome.ts';
+import type { PhotoPoint } from '../../core/model/units.ts';
+import { readImageHeader } from '../decode/imageHeader.ts';
+import type { PhotoMetadata } from '../decode/photoMetadata.ts';
+import { type CheckStoreTag, keepCheck } from '../store/checkStore.ts';
+import { addPhoto, type PhotoStoreTag } from '../store/photoStore.ts';
+import type { PieceHandle } from '../store/pieceHandle.ts';
+import type { StorePorts } from '../store/storePorts.ts';
+import { checkId } from './checkId.ts';
+
+/** A measurement with all that is kept beside it. */
+export interface Measured {
+  readonly hash: string;
+  readonly name: string;
+  readonly rendered: boolean;
+  readonly bytes: Uint8Array;
+  readonly points: readonly PhotoPoint[] | null;
+  readonly metadata: PhotoMetadata;
+  readonly reading: LoomReading;
+}
+
+/** Keeps a measurement: the photograph first, then the check that points at it. */
+export async function keepMeasured(
+  store: StorePorts,
+  handle: PieceHandle,
+  measured: Measured,
+  note: string,
+): Promise<Outcome<CheckRecord, CheckStoreTag | PhotoStoreTag>> {
+  const ending = readImageHeader(measured.bytes)?.ending ?? 'jpg';
+  const added = await addPhoto(store, handle, measured.bytes, ending);
+  if (!added.ok) return added;
+  const now = store.now();
+  const { hash, name, rendered, points, metadata, reading } = measured;
+  return keepCheck(store, handle, {
+    id: checkId(now, store.token()),
+    kept: now.toISOString(),
+    taken: metadata.taken,
+    photo: { hash, name: name.slice(0, 300), rendered, camera: metadata.camera },
+    points,
+    reading,
+    dismissed: [],
+    note,
+  });
+}

@@ -1,0 +1,25 @@
+import type { LoomReading, ReasonCode } from '../../core/model/check.ts';
+import type { Problem } from '../../core/model/outcome.ts';
+
+const codes: Readonly<Record<string, ReasonCode>> = {
+  'photo-unreadable': 'unreadable-file',
+  'photo-too-large': 'too-large',
+  'photo-too-small': 'too-small',
+  'took-too-long': 'took-too-long',
+};
+
+/** A photograph that never reached the measuring, told in the form of a check. */
+export const refusedReading = (problem: Problem): LoomReading => ({
+  status: 'refused',
+  reasons: [{ code: codes[problem.tag] ?? 'internal', message: problem.sentence, remedy: problem.remedy }],
+  reference: null,
+  endsCounted: null,
+  ends: [],
+  selvedge: [],
+  ribs: [],
+  pass: null,
+  beat: [],
+  colours: null,
+  flags: [],
+  timingMs: {},
+});
