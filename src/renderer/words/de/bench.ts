@@ -1,3 +1,39 @@
 import type { Words } from '../en.ts';
 
-export const bench: Words['bench'] = {};
+const faeden = (ends: number) => (Math.abs(ends) === 1 ? '1 Kettfaden' : `${Math.abs(ends)} Kettfäden`);
+
+export const bench: Words['bench'] = {
+  name: 'Webplatz',
+  of: (turns) => (turns === 1 ? 'von 1 Wende' : `von ${turns} Wenden`),
+  half: 'ein einzelner Schuss',
+  over: (ends) => `über ${faeden(ends)}`,
+  span: (from, to) => (from === to ? `Kettfaden ${from}` : `${from} bis ${to}`),
+  turnOf: (turn, of) => `Wende ${turn} von ${of}`,
+  after: (turns) => (turns === 1 ? 'Nach dieser' : `Nach ${turns}`),
+  inBoth: (ends) => `${faeden(ends)} ein an beiden Seiten.`,
+  outBoth: (ends) => `${faeden(ends)} aus an beiden Seiten.`,
+  move: (side, ends) => `${faeden(ends)} ${ends > 0 ? 'aus' : 'ein'} ${side === 'left' ? 'links' : 'rechts'}`,
+  both: (first, second) => `${first}, ${second}.`,
+  one: (first) => `${first}.`,
+  afterwards: (name) => `Dann: ${name}.`,
+  lastOne: 'Dann ist alles gewebt.',
+  going: (over, end, back) =>
+    `${over ? 'Über' : 'Unter'} Kettfaden ${end} hinaus, ${over ? 'unter' : 'über'} ihm zurück, bis Kettfaden ${back}.`,
+  goingSingle: (over, end, to) => `${over ? 'Über' : 'Unter'} Kettfaden ${end}, bis Kettfaden ${to}.`,
+  join: 'Hier endet diese Länge. Innen in der Fläche ansetzen, weg von den Rändern.',
+  done: 'Wende fertig',
+  doneHint: 'Leertaste drücken oder hier irgendwo tippen',
+  back: 'Eine zurück',
+  leave: 'Verlassen',
+  sound: 'Ton',
+  speech: 'Schritte vorlesen',
+  allDone: 'Alles ist gewebt.',
+  allDoneHint: 'Den Webplatz verlassen und den Abschluss weben; das Fertigstellen steht unter Record.',
+  rest: 'Eine Stunde gewebt. Aufrichten und in die Ferne schauen.',
+  picture: 'Die nächste Wende auf den Fäden',
+  announce: (turn, of, ends) => `Wende ${turn} von ${of}, Kettfäden ${ends}.`,
+  takenBack: 'Eine zurückgenommen.',
+  ahead: 'Vorausschau',
+  backToNow: 'Zurück zu jetzt',
+  keys: { done: 'Wende fertig', back: 'eine zurück', ahead: 'vorausschauen', leave: 'verlassen' },
+};

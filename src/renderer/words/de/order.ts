@@ -1,3 +1,51 @@
 import type { Words } from '../en.ts';
 
-export const order: Words['order'] = {};
+const wenden = (count: number) =>
+  `${count === 0.5 ? '½' : String(count).replace('.5', ' ½')} ${count > 1 ? 'Wenden' : 'Wende'}`;
+const enden = (count: number) => (count === 1 ? '1 Kettfaden' : `${count} Kettfäden`);
+
+export const order: Words['order'] = {
+  turns: wenden,
+  ends: enden,
+  nothing: 'Noch keine Reihenfolge.',
+  nothingSecond: 'Eine Form zeichnen oder den Grund glatt weben: beides ergibt eine Reihenfolge.',
+  begin: (name) => `Beginnen mit: ${name}.`,
+  next: (name) => `Jetzt: ${name}.`,
+  done: 'Alles ist gewebt.',
+  last: 'Zuletzt',
+  after: (blocks, left) => `danach ${blocks === 1 ? '1 Fläche' : `${blocks} Flächen`} und ${left}`,
+  span: (from, to) => (from === to ? `Kettfaden ${from}` : `Kettfäden ${from} bis ${to}`),
+  woven: (to) => (to === 1 ? 'Fläche 1 gewebt' : `Flächen 1 bis ${to} gewebt`),
+  show: 'Zeigen',
+  fold: 'Einklappen',
+  inBy: (count) => `${count} ein`,
+  outBy: (count) => `${count} aus`,
+  bothSides: (move) => `${move} an beiden Seiten`,
+  leftSide: (move) => `${move} links`,
+  rightSide: (move) => `${move} rechts`,
+  start: (side, over, end) =>
+    `Beginn ${side === 'left' ? 'links' : 'rechts'}, ${over ? 'über' : 'unter'} Kettfaden ${end}.`,
+  needsFirst: (block) => `nach ${block}`,
+  tails: (joins) => (joins === 1 ? 'Unterwegs einmal ansetzen.' : `Unterwegs ${joins}-mal ansetzen.`),
+  weave: (block) => `Fläche ${block} weben`,
+  finish: 'Festhalten, was entstand',
+  print: 'Drucken',
+  grow: 'Wachsen sehen',
+  stopGrowing: 'Anhalten',
+  fell: 'Rand',
+  picture: 'Das Gewebe, soweit es gewebt ist, und die kommenden Flächen',
+  list: 'Flächen in Webfolge, die erste unten',
+  slits: 'Schlitze',
+  noSlits: 'Keine Schlitze, die länger als erlaubt sind.',
+  slit: (from, to, length) => `Zwischen Kettfaden ${from} und ${to}: ${length} lang.`,
+  marks: 'Marken auf den Fäden',
+  marksLead: 'Höhen ab Oberkante der Zwirnung.',
+  markColumns: ['Kettfaden', 'Höhen'],
+  tableColumns: ['Fläche', 'Name', 'Garn', 'Kettfäden', 'Wenden', 'Stand'],
+  states: { woven: 'gewebt', now: 'jetzt', toCome: 'kommt noch' },
+  changedPlan: 'Der Plan hat sich seit der letzten Wende geändert.',
+  changedPlanSecond: 'Gewebte Wenden bleiben von unten gezählt. Stimmt das Bild mit dem Rahmen überein?',
+  matches: 'Es stimmt',
+  startAgain: 'Von unten neu zählen',
+  keys: { move: 'durch die Flächen', slits: 'Schlitze', marks: 'Marken auf den Fäden', grow: 'wachsen sehen' },
+};

@@ -1,1 +1,42 @@
-export const bench = {};
+export const bench = {
+  name: 'Bench',
+  of: (turns: number) => (turns === 1 ? 'of 1 turn' : `of ${turns} turns`),
+  half: 'a single pass',
+  over: (ends: number) => (ends === 1 ? 'over 1 end' : `over ${ends} ends`),
+  span: (from: number, to: number) => (from === to ? `end ${from}` : `${from} to ${to}`),
+  turnOf: (turn: number, of: number) => `turn ${turn} of ${of}`,
+  after: (turns: number) => (turns === 1 ? 'After this one' : `After ${turns}`),
+  inBoth: (ends: number) => `in ${ends === 1 ? '1 end' : `${ends} ends`} at both sides.`,
+  outBoth: (ends: number) => `out ${ends === 1 ? '1 end' : `${ends} ends`} at both sides.`,
+  move: (side: 'left' | 'right', ends: number) =>
+    `${ends > 0 ? 'out' : 'in'} ${Math.abs(ends) === 1 ? '1 end' : `${Math.abs(ends)} ends`} at the ${side}`,
+  both: (first: string, second: string) => `${first}, ${second}.`,
+  one: (first: string) => `${first}.`,
+  afterwards: (name: string) => `Then ${name}.`,
+  lastOne: 'Then it is all woven.',
+  going: (over: boolean, end: number, back: number) =>
+    `Go out ${over ? 'over' : 'under'} end ${end}, come back ${over ? 'under' : 'over'} it, to end ${back}.`,
+  goingSingle: (over: boolean, end: number, to: number) =>
+    `Go ${over ? 'over' : 'under'} end ${end}, as far as end ${to}.`,
+  join: 'This length runs out here. Join inside the area, away from the edges.',
+  done: 'Turn done',
+  doneHint: 'press space, or tap anywhere here',
+  back: 'Take back one',
+  leave: 'Leave',
+  sound: 'Sound',
+  speech: 'Spoken steps',
+  allDone: 'Everything is woven.',
+  allDoneHint: 'Leave the bench and weave the footer; then see Record for finishing.',
+  rest: 'You have woven for an hour. Straighten up, and look at something far away.',
+  picture: 'The next turn on the strings',
+  announce: (turn: number, of: number, ends: string) => `Turn ${turn} of ${of}, ends ${ends}.`,
+  takenBack: 'One taken back.',
+  ahead: 'looking ahead',
+  backToNow: 'Back to now',
+  keys: {
+    done: 'turn done',
+    back: 'take back one',
+    ahead: 'look ahead',
+    leave: 'leave',
+  },
+};

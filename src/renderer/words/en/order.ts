@@ -1,1 +1,50 @@
-export const order = {};
+const turns = (count: number) =>
+  `${count === 0.5 ? '½' : String(count).replace('.5', ' ½')} ${count > 1 ? 'turns' : 'turn'}`;
+const ends = (count: number) => (count === 1 ? '1 end' : `${count} ends`);
+
+export const order = {
+  turns,
+  ends,
+  nothing: 'There is no order yet.',
+  nothingSecond: 'Draw a shape, or weave the ground plain: either gives an order of work.',
+  begin: (name: string) => `Begin with ${name}.`,
+  next: (name: string) => `Now ${name}.`,
+  done: 'Everything is woven.',
+  last: 'Last',
+  after: (blocks: number, left: string) =>
+    `${blocks === 1 ? '1 block' : `${blocks} blocks`} and ${left} after this one`,
+  span: (from: number, to: number) => (from === to ? `end ${from}` : `ends ${from} to ${to}`),
+  woven: (to: number) => (to === 1 ? 'Block 1 woven' : `Blocks 1 to ${to} woven`),
+  show: 'Show them',
+  fold: 'Fold them',
+  inBy: (count: number) => `in ${count}`,
+  outBy: (count: number) => `out ${count}`,
+  bothSides: (move: string) => `${move} at both sides`,
+  leftSide: (move: string) => `${move} at the left`,
+  rightSide: (move: string) => `${move} at the right`,
+  start: (side: 'left' | 'right', over: boolean, end: number) =>
+    `Start ${side}, ${over ? 'over' : 'under'} end ${end}.`,
+  needsFirst: (block: number) => `after ${block}`,
+  tails: (joins: number) => (joins === 1 ? 'One join on the way.' : `${joins} joins on the way.`),
+  weave: (block: number) => `Weave block ${block}`,
+  finish: 'Record what you made',
+  print: 'Print',
+  grow: 'See it grow',
+  stopGrowing: 'Stop',
+  fell: 'fell',
+  picture: 'The cloth as far as it is woven, and the blocks to come',
+  list: 'Blocks in the order they are woven, first at the foot',
+  slits: 'Slits',
+  noSlits: 'No slits longer than you allow.',
+  slit: (from: number, to: number, length: string) => `Between ends ${from} and ${to}: ${length} long.`,
+  marks: 'Marks on the strings',
+  marksLead: 'Heights up from the top of the twining.',
+  markColumns: ['End', 'Heights'],
+  tableColumns: ['Block', 'Name', 'Yarn', 'Ends', 'Turns', 'State'],
+  states: { woven: 'woven', now: 'now', toCome: 'to come' },
+  changedPlan: 'The plan has changed since your last turn.',
+  changedPlanSecond: 'Turns you have woven stay counted from the bottom. Look at the picture: does it match the loom?',
+  matches: 'It matches',
+  startAgain: 'Count from the bottom again',
+  keys: { move: 'move through blocks', slits: 'slits', marks: 'marks on the strings', grow: 'see it grow' },
+};

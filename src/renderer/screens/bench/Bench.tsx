@@ -1,0 +1,138 @@
+import { useEffect, useState } from 'react';
+import './bench.css';
+import { useCommands } from '../../keys/commandStore.ts';
+import { Sign } from '../../parts/Sign.tsx';
+import { Swatch, yarnLetter } from '../../parts/Swatch.tsx';
+import { usePiece } from '../../state/pieceStore.ts';
+import { useSettings } from '../../state/settingsStore.ts';
+import { useShell } from '../../state/shellStore.ts';
+import { countTurns, type Work } from '../../state/useWork.ts';
+import { useWords } from '../../words/useWords.ts';
+import { BenchPicture } from './BenchPicture.tsx';
+import { benchMoment } from './benchMoment.ts';
+import { Tally } from './Tally.tsx';
+import { speakStep, tap } from './tap.ts';
+import { useRest } from './useRest.ts';
+
+/** Very large type to weave from: the count, what comes next, one key or a tap for a turn done. */
+export function Bench({ work }: { readonly work: Work }) {
+  const all = useWords();
+  const words = all.bench;
+  const { settings, change } = useSettings();
+  const notSaved = usePiece((state) => state.notSaved);
+  const readOnly = usePiece((state) => state.readOnly);
+  const { setBare, say } = useShell.getState();
+  const [ahead, setAhead] = useState(0);
+  const rest = useRest();
+  const turn = Math.max(0, Math.min(work.turns.length, work.turn + ahead));
+  const moment = benchMoment(work, turn, words);
+  const done = () => {
+    if (ahead !== 0) return setAhead(0);
+    if (readOnly !== null || work.turn >= work.turns.length) return;
+    const next = benchMoment(work, work.turn + 1, words);
+    if (settings.sound)
+      tap(next === null || (moment !== null && next.stepIndex !== moment.stepIndex) ? 'move' : 'turn');
+    countTurns(work, work.turn + 1);
+    const sentence = next === null ? words.allDone : words.announce(next.turnInStep, next.turnsInStep, next.span);
+    say(sentence);
+    if (settings.speech) speakStep(sentence, settings.language);
+  };
+  const back = () => {
+    if (work.turn === 0 || readOnly !== null) return;
+    if (settings.sound) tap('back');
+    countTurns(work, work.turn - 1);
+    setAhead(0);
+    say(words.takenBack);
+  };
+  const leave = () => setBare(false);
+  useCommands('bench', [
+    { id: 'turn-done', words: words.done, keys: ['Space', 'Enter', 'MediaPlayPause', 'MediaTrackNext'], run: done },
+    { id: 'turn-back', words: words.back, keys: ['Backspace', 'MediaTrackPrevious'], run: back },
+    { id: 'look-ahead', words: words.keys.ahead, keys: ['ArrowUp', 'ArrowRight'], run: () => setAhead(ahead + 1) },
+    { id: 'look-back', words: words.keys.ahead, keys: ['ArrowDown', 'ArrowLeft'], run: () => setAhead(ahead - 1) },
+    { id: 'leave-bench', words: words.leave, keys: ['Escape'], run: leave },
+  ]);
+  useEffect(() => {
+    if (document.activeElement instanceof HTMLElement) document.activeElement.blur();
+  }, []);
+  const block = moment ? work.plan.blocks[moment.block] : undefined;
+  const yarn = block ? work.piece.yarns[block.yarn] : undefined;
+  return (
+    <main className="bench" id="work">
+      <section className="bench-say">
+        {moment === null || block === undefined ? (
+          <>
+            <h1 className="bench-block">{words.allDone}</h1>
+            <p className="bench-going">{words.allDoneHint}</p>
+          </>
+        ) : (
+          <>
+            <header className="bench-head">
+              <Swatch colour={yarn?.colour ?? null} letter={yarnLetter(block.yarn)} size={36} />
+              <h1 className="bench-block">{block.name}</h1>
+              <span className="bench-yarn">{yarn?.name}</span>
+              <span className="bench-turn">{words.turnOf(moment.turnInBlock, moment.turnsInBlock)}</span>
+            </header>
+            <div className="bench-count-row">
+              <span className={`bench-count${moment.turnInStep > 9 ? ' is-long' : ''}`}>{moment.turnInStep}</span>
+              <p className="bench-over">
+                {moment.single ? words.half : words.of(moment.turnsInStep)}
+                <br />
+                {words.over(moment.ends)}
+                <br />
+                <span className="bench-span">{moment.span}</span>
+              </p>
+            </div>
+            <p className="bench-next">{moment.next}</p>
+            <p className="bench-going">
+              {moment.going} {moment.join && words.join}
+            </p>
+            <Tally work={work} moment={moment} />
+          </>
+        )}
+        {ahead !== 0 && (
+          <p className="bench-ahead">
+            {words.ahead}{' '}
+            <button type="button" className="quiet-action" onClick={() => setAhead(0)}>
+              {words.backToNow}
+            </button>
+          </p>
+        )}
+        {rest && <p className="bench-rest">{words.rest}</p>}
+      </section>
+      <BenchPicture work={work} turn={turn} />
+      {/* The whole bar is the button: it can be hit without looking. */}
+      <div className="bench-bar">
+        <button type="button" className="bench-done" data-main-action onClick={done}>
+          <span className="bench-done-word">{words.done}</span>
+          <span className="bench-done-hint">
+            {notSaved ? `${all.shell.notSaved} ${notSaved.sentence}` : words.doneHint}
+          </span>
+        </button>
+        <button
+          type="button"
+          className="bench-small"
+          aria-pressed={settings.sound}
+          onClick={() => change({ sound: !settings.sound })}
+        >
+          {words.sound}
+        </button>
+        <button
+          type="button"
+          className="bench-small"
+          aria-pressed={settings.speech}
+          onClick={() => change({ speech: !settings.speech })}
+        >
+          {words.speech}
+        </button>
+        <button type="button" className="bench-back" onClick={back}>
+          <Sign name="undo" size={24} />
+          {words.back}
+        </button>
+        <button type="button" className="bench-leave" onClick={leave}>
+          {words.leave}
+        </button>
+      </div>
+    </main>
+  );
+}

@@ -1,0 +1,47 @@
+import { useEffect, useRef } from 'react';
+import { QuietButton } from '../../parts/Actions.tsx';
+import { Sign } from '../../parts/Sign.tsx';
+import type { Work } from '../../state/useWork.ts';
+import { useWords } from '../../words/useWords.ts';
+import { BlockRow } from './BlockRow.tsx';
+
+interface OrderListProps {
+  readonly work: Work;
+  readonly chosen: number;
+  readonly showWoven: boolean;
+  readonly onChoose: (block: number) => void;
+  readonly onShowWoven: (show: boolean) => void;
+}
+
+/** Blocks in weaving order with the first at the foot, as the cloth grows; what is woven folds into one line. */
+export function OrderList({ work, chosen, showWoven, onChoose, onShowWoven }: OrderListProps) {
+  const words = useWords().order;
+  const list = useRef<HTMLOListElement>(null);
+  const blocks = work.plan.blocks.length;
+  const first = showWoven ? 0 : Math.min(work.block, chosen);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: a newly chosen block is brought into sight.
+  useEffect(() => {
+    list.current?.querySelector('.is-chosen')?.scrollIntoView({ block: 'nearest' });
+  }, [chosen, first]);
+  const after = work.turns.filter((turn) => turn.block > chosen).reduce((sum, turn) => sum + turn.passes, 0) / 2;
+  return (
+    <section className="order-side">
+      <p className="order-head second">
+        <span>{words.last}</span>
+        <span>{words.after(Math.max(0, blocks - chosen - 1), words.turns(after))}</span>
+      </p>
+      <ol className="order-list" ref={list} aria-label={words.list} reversed>
+        {Array.from({ length: blocks - first }, (_, index) => blocks - 1 - index).map((index) => (
+          <BlockRow key={index} work={work} index={index} chosen={index === chosen} onChoose={() => onChoose(index)} />
+        ))}
+      </ol>
+      {work.block > 0 && (
+        <p className="order-woven">
+          <Sign name="agrees" size={20} />
+          <strong>{words.woven(Math.min(blocks, work.block))}</strong>
+          <QuietButton onPress={() => onShowWoven(!showWoven)}>{showWoven ? words.fold : words.show}</QuietButton>
+        </p>
+      )}
+    </section>
+  );
+}

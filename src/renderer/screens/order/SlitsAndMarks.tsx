@@ -1,0 +1,58 @@
+import { lengthInWords } from '../../../core/model/lengthWords.ts';
+import { mm } from '../../../core/model/units.ts';
+import { SheetDialog } from '../../parts/SheetDialog.tsx';
+import type { Work } from '../../state/useWork.ts';
+import { useWords } from '../../words/useWords.ts';
+
+interface SlitsAndMarksProps {
+  readonly work: Work;
+  readonly which: 'slits' | 'marks';
+  readonly onClose: () => void;
+}
+
+/** What to sew or share at each slit, or where to mark each string. */
+export function SlitsAndMarks({ work, which, onClose }: SlitsAndMarksProps) {
+  const words = useWords().order;
+  const length = (value: number) => lengthInWords(mm(value), work.piece.units, 'planned');
+  if (which === 'slits') {
+    return (
+      <SheetDialog title={words.slits} onClose={onClose}>
+        {work.plan.slits.length === 0 && <p>{words.noSlits}</p>}
+        <ul className="slit-list">
+          {work.plan.slits.map((slit) => (
+            <li key={`${slit.between[0]} ${slit.fromPass}`}>
+              <strong>{words.slit(slit.between[0] + 1, slit.between[1] + 1, length(slit.lengthMm))}</strong>{' '}
+              {slit.remedy}
+            </li>
+          ))}
+        </ul>
+      </SheetDialog>
+    );
+  }
+  return (
+    <SheetDialog title={words.marks} onClose={onClose} place="wide">
+      <p className="second">{words.marksLead}</p>
+      <table className="drawing-table figures">
+        <thead>
+          <tr>
+            {words.markColumns.map((column) => (
+              <th key={column} scope="col">
+                {column}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {work.plan.marks
+            .filter((mark) => mark.heightsMm.length > 0)
+            .map((mark) => (
+              <tr key={mark.end}>
+                <th scope="row">{mark.end + 1}</th>
+                <td>{mark.heightsMm.map(length).join(' · ')}</td>
+              </tr>
+            ))}
+        </tbody>
+      </table>
+    </SheetDialog>
+  );
+}

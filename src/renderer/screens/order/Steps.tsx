@@ -1,0 +1,44 @@
+import type { Work } from '../../state/useWork.ts';
+import { useWords } from '../../words/useWords.ts';
+
+const MOST_SHOWN = 40;
+
+/** The steps of a block: turns over so many ends, then the move, and on. */
+export function Steps({ work, index }: { readonly work: Work; readonly index: number }) {
+  const words = useWords().order;
+  const steps = work.steps.filter((step) => step.block === index);
+  const shown = steps.slice(0, MOST_SHOWN);
+  const move = (moves: { readonly left: number; readonly right: number }) => {
+    const say = (ends: number) => (ends < 0 ? words.inBy(-ends) : words.outBy(ends));
+    if (moves.left === moves.right) return words.bothSides(say(moves.left));
+    const parts = [];
+    if (moves.left !== 0) parts.push(words.leftSide(say(moves.left)));
+    if (moves.right !== 0) parts.push(words.rightSide(say(moves.right)));
+    return parts.join(', ');
+  };
+  const turnsOf = (first: number, count: number) => {
+    let passes = 0;
+    for (let turn = first; turn < first + count; turn++) passes += work.turns[turn]?.passes ?? 0;
+    return passes / 2;
+  };
+  return (
+    <ol className="steps">
+      {shown.map((step) => {
+        const turns = turnsOf(step.firstTurn, step.turns);
+        const [count, ...word] = words.turns(turns).split(' ');
+        return (
+          <li key={step.firstTurn}>
+            <span className="step-count">{count}</span>
+            <span className="step-over">
+              {word.join(' ')}
+              <br />
+              {words.ends(step.right - step.left + 1)}
+            </span>
+            {step.moves && <span className="step-move">{move(step.moves)}</span>}
+          </li>
+        );
+      })}
+      {steps.length > shown.length && <li>…</li>}
+    </ol>
+  );
+}
