@@ -21,6 +21,8 @@ const same = new Set([
   'shell.keyNames.Alt',
   'shell.keyNames.Escape',
   'shell.keyNames.Tab',
+  'check.legend.plan',
+  'check.layers.plan',
 ]);
 
 describe('the words on screen', () => {

@@ -1,3 +1,87 @@
+import { useCallback, useEffect, useState } from 'react';
+import './checkScreen.css';
+import { chooseFile, isPhotograph, photographTypes, useFileDrop } from '../../parts/useFileDrop.ts';
+import { usePiece } from '../../state/pieceStore.ts';
+import { useShell } from '../../state/shellStore.ts';
+import { useWaitingPhoto } from '../../state/waitingPhoto.ts';
+import { useWords } from '../../words/useWords.ts';
+import { Camera } from './Camera.tsx';
+import { CannotMeasure } from './CannotMeasure.tsx';
+import { useChecks } from './checkStore.ts';
+import { FourPoints } from './FourPoints.tsx';
+import { MeasuredCheck } from './MeasuredCheck.tsx';
+import { NoCheckYet } from './NoCheckYet.tsx';
+
+/** Loom check: a photograph comes in, millimetres come out. */
 export function Screen() {
-  return null;
+  const words = useWords().check;
+  const { key, piece } = usePiece();
+  const { look, job, summaries, summariesOf, load, measureFile } = useChecks();
+  const [way, setWay] = useState<'look' | 'camera' | 'points'>('look');
+  const [preview, setPreview] = useState<Blob | null>(null);
+  const take = useCallback(
+    (photo: Blob, name: string) => {
+      setWay('look');
+      setPreview(photo);
+      useShell.getState().say(words.sentenceReading);
+      void measureFile(photo, name);
+    },
+    [measureFile, words],
+  );
+  useEffect(() => {
+    if (key !== null) void load();
+  }, [key, load]);
+  useEffect(() => {
+    const waiting = useWaitingPhoto.getState().take();
+    if (waiting !== null) take(waiting, waiting.name);
+  }, [take]);
+  // With nothing new to look at, the newest kept check is what the weaver comes for.
+  const newest = summaries.at(-1)?.id ?? null;
+  useEffect(() => {
+    const { look: seen, job: running, openCheck } = useChecks.getState();
+    if (seen === null && running === null && newest !== null && summariesOf === key) void openCheck(newest);
+  }, [newest, summariesOf, key]);
+  const over = useFileDrop((file) => {
+    if (isPhotograph(file.name) || file.type.startsWith('image/')) take(file, file.name);
+    else
+      useChecks.setState({
+        problem: { tag: 'not-a-photograph', sentence: words.notAPhotograph, remedy: words.notAPhotographDo },
+      });
+  });
+  const choose = () => chooseFile(photographTypes, (file) => take(file, file.name));
+  if (piece === null) return null;
+  if (way === 'camera' && job === null) {
+    return <Camera piece={piece} onTaken={(photo) => take(photo, words.cameraName)} onLeave={() => setWay('look')} />;
+  }
+  if (way === 'points' && look !== null && job === null) {
+    return (
+      <FourPoints
+        look={look}
+        piece={piece}
+        start={look.kept?.points ?? null}
+        onLeave={() => setWay('look')}
+        onMeasure={(points) => {
+          setWay('look');
+          void useChecks.getState().measureWithPoints(points);
+        }}
+      />
+    );
+  }
+  const again = () => setWay('camera');
+  if (job !== null || look === null) {
+    return <NoCheckYet over={over} job={job} preview={preview} onCamera={again} onChoose={choose} />;
+  }
+  if (look.reading.status !== 'measured') {
+    return <CannotMeasure look={look} onAgain={again} onFourPoints={() => setWay('points')} />;
+  }
+  return (
+    <MeasuredCheck
+      key={`${look.hash} ${look.draft}`}
+      look={look}
+      piece={piece}
+      onAgain={again}
+      onChoose={choose}
+      onFourPoints={() => setWay('points')}
+    />
+  );
 }

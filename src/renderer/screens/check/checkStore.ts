@@ -1,3 +1,164 @@
 import { create } from 'zustand';
-import type { CheckSummary } from '../../../core/contract/hostApi.ts';
-export const useChecks = create<{ readonly summaries: readonly CheckSummary[] }>(() => ({ summaries: [] }));
+import type { CheckSummary, MeasuredPhoto } from '../../../core/contract/hostApi.ts';
+import type { CheckRecord, LoomReading } from '../../../core/model/check.ts';
+import type { Problem } from '../../../core/model/outcome.ts';
+import type { PhotoPoint } from '../../../core/model/units.ts';
+import { host } from '../../host/currentHost.ts';
+import { usePiece } from '../../state/pieceStore.ts';
+
+/** What is being looked at: a photograph just measured, or a check that was kept. */
+export interface Look {
+  readonly hash: string;
+  readonly name: string;
+  readonly rendered: boolean;
+  readonly reading: LoomReading;
+  /** Name of the measurement until it is kept; null once kept. */
+  readonly draft: string | null;
+  readonly kept: CheckRecord | null;
+}
+
+export interface Job {
+  readonly id: string;
+  readonly stage: string;
+  readonly done: number;
+  readonly of: number;
+}
+
+interface CheckState {
+  readonly summaries: readonly CheckSummary[];
+  readonly summariesOf: string | null;
+  readonly look: Look | null;
+  readonly job: Job | null;
+  readonly problem: Problem | null;
+  /** The flag the words and the close look speak of. */
+  readonly chosenFlag: number;
+  readonly load: () => Promise<void>;
+  readonly measureFile: (file: Blob, name: string) => Promise<void>;
+  /** The same photograph again, with four points marked by hand: bottom left, bottom right, top right, top left. */
+  readonly measureWithPoints: (points: readonly PhotoPoint[]) => Promise<void>;
+  readonly stop: () => void;
+  readonly keep: (note: string) => Promise<CheckRecord | null>;
+  readonly openCheck: (id: string) => Promise<void>;
+  readonly discard: (id: string) => Promise<void>;
+  readonly dismissFlag: (flag: number, reason: string) => Promise<void>;
+  readonly chooseFlag: (flag: number) => void;
+  readonly letGo: () => void;
+}
+
+let jobCount = 0;
+const newJob = () => `check-${Date.now().toString(36)}-${++jobCount}`;
+
+const lookAt = (measured: MeasuredPhoto): Look => ({
+  hash: measured.photo.hash,
+  name: measured.photo.name,
+  rendered: measured.photo.rendered,
+  reading: measured.reading,
+  draft: measured.draft,
+  kept: null,
+});
+
+export const useChecks = create<CheckState>((set, get) => {
+  const measure = async (
+    name: string,
+    hash: string | null,
+    points: readonly PhotoPoint[] | null,
+    bytes?: Uint8Array,
+  ) => {
+    const { key } = usePiece.getState();
+    if (key === null) return;
+    get().stop();
+    const id = newJob();
+    set({ job: { id, stage: '', done: 0, of: 0 }, problem: null });
+    const asked = { key, job: id, name, hash, points: points === null ? null : points.map(({ x, y }) => ({ x, y })) };
+    const answer = await host().call('measurePhoto', asked, bytes);
+    if (get().job?.id !== id) return;
+    set({ job: null });
+    if (answer.ok) set({ look: lookAt(answer.value.result), chosenFlag: 0 });
+    else if (answer.problem.tag !== 'cancelled') set({ problem: answer.problem });
+  };
+  return {
+    summaries: [],
+    summariesOf: null,
+    look: null,
+    job: null,
+    problem: null,
+    chosenFlag: 0,
+    load: async () => {
+      const { key } = usePiece.getState();
+      if (key === null) return;
+      if (get().summariesOf !== key) {
+        get().stop();
+        set({ summaries: [], summariesOf: key, look: null, problem: null });
+      }
+      const answer = await host().call('listChecks', { key });
+      if (usePiece.getState().key !== key) return;
+      if (answer.ok) {
+        const summaries = [...answer.value.result].sort((one, other) => one.kept.localeCompare(other.kept));
+        set({ summaries });
+      } else set({ problem: answer.problem });
+    },
+    measureFile: async (file, name) => measure(name, null, null, new Uint8Array(await file.arrayBuffer())),
+    measureWithPoints: async (points) => {
+      const { look } = get();
+      if (look !== null) await measure(look.name, look.hash, points);
+    },
+    stop: () => {
+      const { job } = get();
+      if (job === null) return;
+      set({ job: null });
+      void host().call('cancelJob', { job: job.id });
+    },
+    keep: async (note) => {
+      const { key } = usePiece.getState();
+      const { look } = get();
+      if (key === null || look === null || look.draft === null) return null;
+      const answer = await host().call('keepCheck', { key, draft: look.draft, note });
+      if (!answer.ok) {
+        set({ problem: answer.problem });
+        return null;
+      }
+      const kept = answer.value.result;
+      set({ look: { ...look, draft: null, kept }, problem: null });
+      await get().load();
+      return kept;
+    },
+    openCheck: async (id) => {
+      const { key } = usePiece.getState();
+      if (key === null) return;
+      const answer = await host().call('readCheck', { key, id });
+      if (!answer.ok) return set({ problem: answer.problem });
+      const kept = answer.value.result;
+      const { hash, name, rendered } = kept.photo;
+      set({ look: { hash, name, rendered, reading: kept.reading, draft: null, kept }, chosenFlag: 0, problem: null });
+    },
+    discard: async (id) => {
+      const { key } = usePiece.getState();
+      if (key === null) return;
+      const answer = await host().call('discardCheck', { key, id });
+      if (!answer.ok) set({ problem: answer.problem });
+      else if (get().look?.kept?.id === id) set({ look: null });
+      await get().load();
+    },
+    dismissFlag: async (flag, reason) => {
+      const { key } = usePiece.getState();
+      const { look } = get();
+      if (key === null || look?.kept == null) return;
+      const answer = await host().call('dismissFlag', { key, id: look.kept.id, flag, reason });
+      if (!answer.ok) return set({ problem: answer.problem });
+      set({ look: { ...look, kept: answer.value.result } });
+      await get().load();
+    },
+    chooseFlag: (flag) => set({ chosenFlag: flag }),
+    letGo: () => set({ look: null, problem: null }),
+  };
+});
+
+/** Progress of the job in hand, as the host tells it. Mounted with the program. @returns a function that stops it. */
+export const followJobs = (): (() => void) =>
+  host().listen((event) => {
+    if (event.kind !== 'job') return;
+    const { job } = useChecks.getState();
+    if (job?.id === event.job) {
+      useChecks.setState({ job: { id: job.id, stage: event.stage, done: event.done, of: event.of } });
+    }
+  });

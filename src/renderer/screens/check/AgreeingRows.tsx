@@ -1,0 +1,28 @@
+import './agreeingRows.css';
+import { Sign } from '../../parts/Sign.tsx';
+import { useWords } from '../../words/useWords.ts';
+import type { AgreeingRow } from './agreeing.ts';
+
+/** What agrees with the plan: a tick and no colour. In a small window the rows fold into one. */
+export function AgreeingRows({ rows }: { readonly rows: readonly AgreeingRow[] }) {
+  const words = useWords().check;
+  if (rows.length === 0) return null;
+  return (
+    <div className="agreeing">
+      <ul className="agreeing-rows">
+        {rows.map((row) => (
+          <li key={row.name}>
+            <Sign name={row.close ? 'watch' : 'agrees'} size={22} />
+            <span>{row.name}</span>
+            <span className="figures">{row.close ? `${row.figure}, ${words.tooClose}` : row.figure}</span>
+          </li>
+        ))}
+      </ul>
+      <p className="agreeing-folded">
+        <Sign name="agrees" size={22} />
+        <span>{rows.map((row) => row.name).join(', ')}</span>
+        <span>{words.agree}</span>
+      </p>
+    </div>
+  );
+}

@@ -1,0 +1,88 @@
+import './cannotMeasure.css';
+import { useCommands } from '../../keys/commandStore.ts';
+import { Footer } from '../../parts/Footer.tsx';
+import { ScreenFrame } from '../../parts/ScreenFrame.tsx';
+import { Sentence } from '../../parts/Sentence.tsx';
+import { usePiece } from '../../state/pieceStore.ts';
+import { useWords } from '../../words/useWords.ts';
+import { type Look, useChecks } from './checkStore.ts';
+import { useHostImage } from './useHostImage.ts';
+
+interface CannotMeasureProps {
+  readonly look: Look;
+  readonly onAgain: () => void;
+  readonly onFourPoints: () => void;
+}
+
+/** A photograph that can't be measured: why, in what was seen, and two ways on. Nothing is guessed. */
+export function CannotMeasure({ look, onAgain, onFourPoints }: CannotMeasureProps) {
+  const words = useWords().check;
+  const key = usePiece((state) => state.key);
+  const image = useHostImage(
+    key === null ? null : { call: 'photoImage', params: { key, hash: look.hash, size: 'screen' } },
+  );
+  const [first, ...further] = look.reading.reasons;
+  const points = look.reading.status === 'needs-reference';
+  const letGo = () => useChecks.getState().letGo();
+  useCommands('cannot-measure', [
+    { id: 'again', words: words.again, keys: ['Space'], run: onAgain },
+    { id: 'four-points', words: words.markFourPoints, keys: ['4', 'M'], run: onFourPoints },
+    { id: 'let-go', words: words.letItGo, keys: ['Delete'], run: letGo },
+  ]);
+  return (
+    <ScreenFrame
+      className="cannot-measure"
+      footer={
+        <Footer
+          hints={[
+            { keys: ['Space'], words: words.keyTake },
+            { keys: ['4'], words: words.keyFourPoints },
+            { keys: ['Delete'], words: words.keyLetGo },
+          ]}
+          second={{ words: words.markFourPoints, sign: 'fourPoints', onPress: onFourPoints }}
+          main={{ words: words.again, sign: 'photograph', onPress: onAgain }}
+        />
+      }
+    >
+      <figure className="cannot-measure-photo">
+        {image.address !== null ? (
+          <img src={image.address} alt={words.photographNotMeasured} />
+        ) : (
+          <p className="second">{image.problem}</p>
+        )}
+        {look.rendered && <figcaption className="photograph-label">{words.rendered}</figcaption>}
+      </figure>
+      <section className="cannot-measure-words" aria-label={words.wordsLabel}>
+        <Sentence size="large">{first?.message ?? words.sentenceNotMeasured}</Sentence>
+        <div className="cannot-measure-lead">
+          {further.map((reason) => (
+            <p key={reason.code}>
+              {reason.message} {reason.remedy}
+            </p>
+          ))}
+          <p>{words.nothingGuessed}</p>
+        </div>
+        <ol className="cannot-measure-ways">
+          <li>
+            <span className="way-number">1</span>
+            <div>
+              <p>
+                <strong>{words.takeAgain}</strong> {first?.remedy ?? words.takeAgainHow}
+              </p>
+              <p className="second">{words.takeAgainSecond}</p>
+            </div>
+          </li>
+          <li>
+            <span className="way-number">2</span>
+            <div>
+              <p>
+                <strong>{points ? words.markFourPointsNow : words.orMarkFourPoints}</strong> {words.touchCorners}
+              </p>
+              <p className="second">{words.pointsGive}</p>
+            </div>
+          </li>
+        </ol>
+      </section>
+    </ScreenFrame>
+  );
+}

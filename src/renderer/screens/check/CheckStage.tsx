@@ -1,0 +1,104 @@
+import { useEffect, useMemo, useRef, useState } from 'react';
+import './checkStage.css';
+import type { Piece } from '../../../core/model/piece.ts';
+import { useBoxSize } from '../../parts/useBoxSize.ts';
+import { useWords } from '../../words/useWords.ts';
+import { AsTaken } from './AsTaken.tsx';
+import { type Look, useChecks } from './checkStore.ts';
+import { EdgeStrip } from './EdgeStrip.tsx';
+import { edgeRuns } from './edgeRows.ts';
+import { FellStrip } from './FellStrip.tsx';
+import { FlagMarks } from './FlagMarks.tsx';
+import { forecastEdge } from './forecast.ts';
+import { HeightAxis } from './HeightAxis.tsx';
+import { Legend } from './Legend.tsx';
+import type { LayerName, Layers } from './layers.ts';
+import { Photograph } from './Photograph.tsx';
+import type { PlannedEdges } from './plannedEdges.ts';
+import { StageFoot } from './StageFoot.tsx';
+import { wholePiece } from './stageView.ts';
+
+interface CheckStageProps {
+  readonly look: Look;
+  readonly piece: Piece;
+  readonly edges: PlannedEdges;
+  readonly layers: Layers;
+  readonly onToggle: (layer: LayerName) => void;
+  readonly asTaken: boolean;
+  readonly onAsTaken: (asTaken: boolean) => void;
+  readonly fell: boolean;
+  readonly onFell: (fell: boolean) => void;
+}
+
+/** Axis, left strip, photograph, right strip: one height scale for all four. */
+export function CheckStage(props: CheckStageProps) {
+  const { look, piece, edges, layers, onToggle, asTaken, fell } = props;
+  const words = useWords().check;
+  const chosen = useChecks((state) => state.chosenFlag);
+  const choose = useChecks((state) => state.chooseFlag);
+  const cell = useRef<HTMLDivElement>(null);
+  const photograph = useRef<HTMLDivElement>(null);
+  const { width, height } = useBoxSize(cell);
+  const base = useMemo(
+    () => wholePiece(width, height, edges.right, piece.cloth.height),
+    [width, height, edges.right, piece.cloth.height],
+  );
+  const [view, setView] = useState(base);
+  useEffect(() => setView(base), [base]);
+  const shown = view.width === base.width && view.height === base.height ? view : base;
+  const strip = (side: 'left' | 'right') => {
+    const runs = edgeRuns(look.reading, edges, side);
+    const marked = look.reading.flags[chosen];
+    return (
+      <EdgeStrip
+        side={side}
+        runs={runs}
+        forecast={forecastEdge(runs, piece.cloth.height, piece.making.allowance)}
+        view={shown}
+        base={base}
+        planHeight={piece.cloth.height}
+        allowance={piece.making.allowance}
+        markY={marked?.yMm ?? null}
+      />
+    );
+  };
+  return (
+    <section className="check-stage" aria-label={words.stageLabel}>
+      <HeightAxis view={shown} units={piece.units} label={piece.units === 'mm' ? 'mm' : 'in'} />
+      {strip('left')}
+      <div className="check-photograph">
+        <Legend layers={layers} onToggle={onToggle} />
+        <div ref={cell} className="check-cell">
+          <FlagMarks flags={look.reading.flags} side="left" view={shown} chosen={chosen} onChoose={choose} />
+          {asTaken ? (
+            <AsTaken look={look} piece={piece} edges={edges} layers={layers} />
+          ) : (
+            <Photograph
+              box={photograph}
+              look={look}
+              piece={piece}
+              edges={edges}
+              layers={layers}
+              view={shown}
+              base={base}
+              setView={setView}
+            />
+          )}
+          {fell && !asTaken && <FellStrip reading={look.reading} view={shown} base={base} />}
+          <FlagMarks flags={look.reading.flags} side="right" view={shown} chosen={chosen} onChoose={choose} />
+        </div>
+        <StageFoot
+          layers={layers}
+          onToggle={onToggle}
+          asTaken={asTaken}
+          onAsTaken={props.onAsTaken}
+          fell={fell}
+          onFell={props.onFell}
+          zoomed={shown !== base && !asTaken}
+          onWhole={() => setView(base)}
+        />
+      </div>
+      {strip('right')}
+    </section>
+  );
+}

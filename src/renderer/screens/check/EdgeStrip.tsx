@@ -1,0 +1,105 @@
+import './edgeStrip.css';
+import { useRef } from 'react';
+import { Bob } from '../../parts/Bob.tsx';
+import { useBoxSize } from '../../parts/useBoxSize.ts';
+import { useWords } from '../../words/useWords.ts';
+import { type EdgePoint, stripFactor } from './edgeRows.ts';
+import type { Forecast } from './forecast.ts';
+import { type StageView, toScreenY } from './stageView.ts';
+
+interface EdgeStripProps {
+  readonly side: 'left' | 'right';
+  readonly runs: readonly EdgePoint[][];
+  readonly forecast: Forecast | null;
+  readonly view: StageView;
+  readonly base: StageView;
+  readonly planHeight: number;
+  readonly allowance: number;
+  readonly markY: number | null;
+}
+
+/** One selvedge against its plumb line, sharing the photograph's height scale and drawn four times wider. */
+export function EdgeStrip({ side, runs, forecast, view, base, planHeight, allowance, markY }: EdgeStripProps) {
+  const words = useWords().check;
+  const box = useRef<HTMLDivElement>(null);
+  const { width, height } = useBoxSize(box);
+  const factor = stripFactor(runs, base.scale, width);
+  const perMm = base.scale * factor;
+  const inward = side === 'left' ? 1 : -1;
+  const zero = side === 'left' ? width * 0.32 : width * 0.68;
+  const x = (out: number) => zero - out * inward * perMm;
+  const y = (up: number) => toScreenY(view, up);
+  const line = (points: readonly EdgePoint[], shift: number) =>
+    points.map((point) => `${x(point.out + shift * point.sigma).toFixed(1)} ${y(point.y).toFixed(1)}`);
+  const steps = perMm >= 5 ? 3 : perMm >= 2.5 ? 6 : 12;
+  const reachIn = Math.floor((width * 0.68) / perMm);
+  const reachOut = Math.floor((width * 0.32) / perMm);
+  const ticks = Array.from({ length: reachIn + reachOut + 1 }, (_, index) => index - reachIn);
+  return (
+    <div className={`edge-strip is-${side}`}>
+      <h2>{words.stripTitle(words.edges[side], words.edgesShort[side], factor)}</h2>
+      <div ref={box} className="edge-strip-box">
+        <svg width={width} height={height} role="img" aria-label={words.stripLabel(words.edges[side])}>
+          <rect
+            x={Math.min(x(allowance), x(-allowance))}
+            width={2 * allowance * perMm}
+            y={y(planHeight)}
+            height={Math.max(0, y(0) - y(planHeight))}
+            fill="var(--allowance)"
+          />
+          {forecast !== null && (
+            <>
+              <path
+                fill="var(--cloth-fill)"
+                opacity="0.4"
+                d={`M${x(forecast.from.out)} ${y(forecast.from.y)}L${x(forecast.high)} ${y(planHeight)}L${x(forecast.low)} ${y(planHeight)}Z`}
+              />
+              <path
+                fill="none"
+                stroke="var(--cloth)"
+                strokeWidth="2.4"
+                strokeLinecap="round"
+                strokeDasharray="0.1 6"
+                d={`M${x(forecast.from.out)} ${y(forecast.from.y)}L${x((forecast.low + forecast.high) / 2)} ${y(planHeight)}`}
+              />
+            </>
+          )}
+          <path d={`M${zero} 0V${y(0) + 8}`} stroke="var(--plan)" strokeWidth="2.4" strokeDasharray="9 5" />
+          <g transform={`translate(${zero} ${y(0) + 5})`} color="var(--plan)">
+            <Bob scale={0.75} />
+          </g>
+          {runs.map((run) => (
+            <g key={run[0]?.y}>
+              <path
+                fill="var(--cloth-fill)"
+                d={`M${line(run, 1).join('L')}L${[...line(run, -1)].reverse().join('L')}Z`}
+              />
+              <path fill="none" stroke="var(--cloth)" strokeWidth="3" d={`M${line(run, 0).join('L')}`} />
+            </g>
+          ))}
+          {markY !== null && <path d={`M0 ${y(markY)}H${width}`} stroke="var(--edge)" strokeWidth="1" />}
+          {ticks.map((tick) => (
+            <path
+              key={tick}
+              d={`M${x(tick)} ${height}v${tick % steps === 0 ? -8 : -4}`}
+              stroke="var(--edge)"
+              strokeWidth="1"
+            />
+          ))}
+        </svg>
+      </div>
+      <div className="edge-strip-figures figures" aria-hidden="true">
+        {ticks
+          .filter((tick) => tick <= 0 && tick % steps === 0 && x(tick) > 6 && x(tick) < width - 6)
+          .map((tick) => (
+            <span key={tick} style={{ left: x(tick) }}>
+              {-tick}
+            </span>
+          ))}
+        <span className="edge-strip-out" style={side === 'left' ? { left: 0 } : { right: 0 }}>
+          {words.out}
+        </span>
+      </div>
+    </div>
+  );
+}

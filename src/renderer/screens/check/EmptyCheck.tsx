@@ -1,0 +1,83 @@
+import './emptyCheck.css';
+import { useEffect, useState } from 'react';
+import { Sentence } from '../../parts/Sentence.tsx';
+import { Sign } from '../../parts/Sign.tsx';
+import { useWords } from '../../words/useWords.ts';
+import { type Job, useChecks } from './checkStore.ts';
+import { stageWords } from './stageWords.ts';
+
+interface EmptyCheckProps {
+  readonly over: boolean;
+  readonly job: Job | null;
+  readonly preview: Blob | null;
+  readonly onCamera: () => void;
+  readonly onChoose: () => void;
+}
+
+/** Before a photograph, and while one is being read. */
+export function EmptyCheck({ over, job, preview, onCamera, onChoose }: EmptyCheckProps) {
+  const words = useWords().check;
+  const problem = useChecks((state) => state.problem);
+  const [address, setAddress] = useState<string | null>(null);
+  useEffect(() => {
+    if (preview === null) return setAddress(null);
+    const next = URL.createObjectURL(preview);
+    setAddress(next);
+    return () => URL.revokeObjectURL(next);
+  }, [preview]);
+  return (
+    <>
+      <div className={over ? 'check-drop is-over' : 'check-drop'}>
+        {job !== null && address !== null ? (
+          <img src={address} alt={words.photographBeingRead} onError={() => setAddress(null)} />
+        ) : (
+          <p>{over ? words.letGo : words.dropHere}</p>
+        )}
+      </div>
+      <section className="check-words" aria-label={words.wordsLabel}>
+        <Sentence>
+          {job !== null ? words.sentenceReading : problem !== null ? problem.sentence : words.sentenceNone}
+        </Sentence>
+        {job !== null ? (
+          <>
+            <p aria-live="polite">{stageWords(job, words)}</p>
+            <progress className="check-progress" max={job.of || 1} value={job.of === 0 ? undefined : job.done}>
+              {stageWords(job, words)}
+            </progress>
+            <p className="second">{words.escStops}</p>
+          </>
+        ) : (
+          <>
+            <p>{problem !== null ? problem.remedy : words.leadNone}</p>
+            <ul className="check-ways">
+              <li>
+                <button type="button" onClick={onCamera}>
+                  <Sign name="photograph" />
+                  <span>
+                    {words.wayCamera}
+                    <span className="second">{words.wayCameraSecond}</span>
+                  </span>
+                </button>
+              </li>
+              <li>
+                <button type="button" onClick={onChoose}>
+                  <Sign name="open" />
+                  <span>
+                    {words.wayChoose}
+                    <span className="second">{words.wayChooseSecond}</span>
+                  </span>
+                </button>
+              </li>
+            </ul>
+            <h2>{words.goodPhotograph}</h2>
+            <ul className="check-tips">
+              {words.tips.map((tip) => (
+                <li key={tip}>{tip}</li>
+              ))}
+            </ul>
+          </>
+        )}
+      </section>
+    </>
+  );
+}

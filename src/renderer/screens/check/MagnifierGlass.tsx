@@ -1,0 +1,70 @@
+import { type RefObject, useEffect, useState } from 'react';
+import type { PlainPoint } from './clothFrame.ts';
+import { cornerNames } from './fourPoints.ts';
+
+interface MagnifierGlassProps {
+  readonly address: string | null;
+  readonly points: readonly (PlainPoint | null)[];
+  readonly held: number | null;
+  /** Screen px per photograph px, and where the photograph begins in the box. */
+  readonly scale: number;
+  readonly left: number;
+  readonly top: number;
+  readonly box: RefObject<HTMLDivElement | null>;
+}
+
+const GLASS = 168;
+const TIMES = 9;
+
+/** Nine times the screen's size, above the finger, with a cross hair on the very spot. */
+export function MagnifierGlass({ address, points, held, scale, left, top, box }: MagnifierGlassProps) {
+  const [focused, setFocused] = useState<number | null>(null);
+  useEffect(() => {
+    const target = box.current;
+    if (target === null) return;
+    const see = () => {
+      const marks = [...target.querySelectorAll('.corner-mark')];
+      const at = marks.indexOf(document.activeElement as Element);
+      setFocused(at >= 0 && at < cornerNames.length ? at : null);
+    };
+    target.addEventListener('focusin', see);
+    target.addEventListener('focusout', see);
+    return () => {
+      target.removeEventListener('focusin', see);
+      target.removeEventListener('focusout', see);
+    };
+  }, [box]);
+  const index = held ?? focused;
+  const point = index === null ? null : (points[index] ?? null);
+  const width = box.current?.clientWidth ?? 0;
+  if (point === null || address === null) return null;
+  const x = left + point.x * scale;
+  const y = top + point.y * scale;
+  // Above the finger; where there is no room above, below it.
+  const glassTop = y - GLASS - 36 < 0 ? y + 36 : y - GLASS - 36;
+  const glassLeft = Math.min(Math.max(x - GLASS / 2, 4), Math.max(4, width - GLASS - 4));
+  const times = TIMES * scale;
+  return (
+    <svg
+      className="magnifier"
+      width={GLASS}
+      height={GLASS}
+      style={{ left: glassLeft, top: glassTop }}
+      aria-hidden="true"
+    >
+      <g transform={`translate(${GLASS / 2 - point.x * times} ${GLASS / 2 - point.y * times}) scale(${times})`}>
+        <image href={address} x="0" y="0" />
+      </g>
+      <path
+        d={`M${GLASS / 2} 0V${GLASS / 2 - 8}M${GLASS / 2} ${GLASS / 2 + 8}V${GLASS}M0 ${GLASS / 2}H${GLASS / 2 - 8}M${GLASS / 2 + 8} ${GLASS / 2}H${GLASS}`}
+        stroke="#fff"
+        strokeWidth="5"
+      />
+      <path
+        d={`M${GLASS / 2} 0V${GLASS / 2 - 8}M${GLASS / 2} ${GLASS / 2 + 8}V${GLASS}M0 ${GLASS / 2}H${GLASS / 2 - 8}M${GLASS / 2 + 8} ${GLASS / 2}H${GLASS}`}
+        stroke="#101518"
+        strokeWidth="2"
+      />
+    </svg>
+  );
+}

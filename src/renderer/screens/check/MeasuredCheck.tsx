@@ -1,0 +1,143 @@
+import { useEffect, useMemo, useState } from 'react';
+import type { Piece } from '../../../core/model/piece.ts';
+import { useCommands } from '../../keys/commandStore.ts';
+import { DrawingTable } from '../../parts/DrawingTable.tsx';
+import { Footer } from '../../parts/Footer.tsx';
+import { ScreenFrame } from '../../parts/ScreenFrame.tsx';
+import { Sentence } from '../../parts/Sentence.tsx';
+import { useShell } from '../../state/shellStore.ts';
+import { dateAndTime } from '../../words/dates.ts';
+import { useWords } from '../../words/useWords.ts';
+import { AgreeingRows } from './AgreeingRows.tsx';
+import { agreeingRows } from './agreeing.ts';
+import { CheckStage } from './CheckStage.tsx';
+import { checkSentence } from './checkSentence.ts';
+import { type Look, useChecks } from './checkStore.ts';
+import { FlagList } from './FlagList.tsx';
+import { type LayerName, usualLayers } from './layers.ts';
+import { plannedEdges } from './plannedEdges.ts';
+import { readingTable } from './readingTable.ts';
+import { replanFromReading } from './replanFromReading.ts';
+import { SinceLast } from './SinceLast.tsx';
+
+interface MeasuredCheckProps {
+  readonly look: Look;
+  readonly piece: Piece;
+  readonly onAgain: () => void;
+  readonly onChoose: () => void;
+  readonly onFourPoints: () => void;
+}
+
+/** A measured photograph: the picture with its strips, the sentence, the flags, what agrees. */
+export function MeasuredCheck({ look, piece, onAgain, onChoose, onFourPoints }: MeasuredCheckProps) {
+  const words = useWords().check;
+  const summaries = useChecks((state) => state.summaries);
+  const problem = useChecks((state) => state.problem);
+  const [layers, setLayers] = useState(usualLayers);
+  const [asTaken, setAsTaken] = useState(false);
+  const [fell, setFell] = useState(look.reading.flags[0]?.kind === 'tilt');
+  const [table, setTable] = useState(false);
+  const { reading, kept } = look;
+  const edges = useMemo(() => plannedEdges(piece, reading), [piece, reading]);
+  const dismissed = useMemo(() => kept?.dismissed.map((each) => each.flag) ?? [], [kept]);
+  const sentence = checkSentence(reading, edges, dismissed, piece.units, words);
+  const rows = agreeingRows(reading, edges, piece.making.allowance, piece.units, words);
+  const keep = () => void useChecks.getState().keep('');
+  const toggle = (layer: LayerName) => setLayers((before) => ({ ...before, [layer]: !before[layer] }));
+  const flags = reading.flags;
+  useEffect(() => useShell.getState().say(sentence), [sentence]);
+  const layerKeys: readonly (readonly [LayerName, string])[] = [
+    ['plan', 'P'],
+    ['cloth', 'L'],
+    ['difference', 'D'],
+    ['strings', 'S'],
+    ['ribs', 'B'],
+    ['colours', 'C'],
+  ];
+  useCommands('measured-check', [
+    ...layerKeys.map(([layer, key]) => ({
+      id: `layer-${layer}`,
+      words: words.layerOnOff(words.layers[layer]),
+      keys: [key],
+      run: () => toggle(layer),
+    })),
+    ...flags.slice(0, 9).map((_, index) => ({
+      id: `flag-${index + 1}`,
+      words: words.goToFlag(index + 1),
+      keys: [String(index + 1)],
+      run: () => useChecks.getState().chooseFlag(index),
+    })),
+    { id: 'four-points', words: words.markFourPoints, keys: ['M'], run: onFourPoints },
+    { id: 'fell-strip', words: words.fellStrip, keys: ['F'], run: () => setFell(!fell) },
+    { id: 'as-taken', words: words.asTaken, keys: ['A'], run: () => setAsTaken(!asTaken) },
+    { id: 'table', words: words.table, keys: ['T'], run: () => setTable(true) },
+    { id: 'choose-photograph', words: words.wayChoose, keys: ['O'], run: onChoose },
+    { id: 'again', words: words.again, keys: ['Space'], run: onAgain },
+    ...(look.draft === null ? [] : [{ id: 'keep', words: words.keep, keys: ['K'], run: keep }]),
+  ]);
+  const number = kept === null ? summaries.length + 1 : summaries.findIndex((each) => each.id === kept.id) + 1;
+  const seen = reading.ends.filter((end) => end.seen).length;
+  const aside =
+    kept === null
+      ? words.notKeptYet(seen, reading.ends.length)
+      : words.checkNumber(number, dateAndTime(kept.taken ?? kept.kept));
+  const replan = reading.pass === null ? undefined : () => replanFromReading(reading);
+  return (
+    <ScreenFrame
+      className="check-screen"
+      footer={
+        <Footer
+          hints={[
+            { keys: ['P'], words: words.keyPlan },
+            { keys: ['D'], words: words.keyDifference },
+            ...(flags.length === 0
+              ? [{ keys: ['T'], words: words.keyTable }]
+              : [{ keys: [flags.length === 1 ? '1' : `1–${Math.min(9, flags.length)}`], words: words.keyFlag }]),
+          ]}
+          aside={aside}
+          {...(kept === null
+            ? { second: { words: words.again, sign: 'photograph' as const, onPress: onAgain } }
+            : replan === undefined
+              ? {}
+              : { second: { words: words.replan, onPress: replan } })}
+          main={
+            kept === null
+              ? { words: words.keep, sign: 'agrees', onPress: keep }
+              : { words: words.again, sign: 'photograph', onPress: onAgain }
+          }
+        />
+      }
+    >
+      <CheckStage
+        look={look}
+        piece={piece}
+        edges={edges}
+        layers={layers}
+        onToggle={toggle}
+        asTaken={asTaken}
+        onAsTaken={setAsTaken}
+        fell={fell}
+        onFell={setFell}
+      />
+      <section className="check-words" aria-label={words.wordsLabel}>
+        <Sentence>{sentence}</Sentence>
+        {problem !== null && (
+          <p role="alert">
+            {problem.sentence} {problem.remedy}
+          </p>
+        )}
+        <FlagList look={look} piece={piece} edges={edges} />
+        {reading.reasons.map((reason) => (
+          <p key={reason.code} className="second">
+            {reason.message} {reason.remedy}
+          </p>
+        ))}
+        <SinceLast look={look} piece={piece} edges={edges} />
+        <AgreeingRows rows={rows} />
+      </section>
+      {table && (
+        <DrawingTable table={readingTable(reading, edges, piece.units, words)} onClose={() => setTable(false)} />
+      )}
+    </ScreenFrame>
+  );
+}

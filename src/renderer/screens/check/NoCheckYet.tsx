@@ -1,0 +1,50 @@
+import { useCommands } from '../../keys/commandStore.ts';
+import { Footer, type KeyHint, useHelpHint } from '../../parts/Footer.tsx';
+import { ScreenFrame } from '../../parts/ScreenFrame.tsx';
+import { useWords } from '../../words/useWords.ts';
+import { type Job, useChecks } from './checkStore.ts';
+import { EmptyCheck } from './EmptyCheck.tsx';
+import { stageWords } from './stageWords.ts';
+
+interface NoCheckYetProps {
+  readonly over: boolean;
+  readonly job: Job | null;
+  readonly preview: Blob | null;
+  readonly onCamera: () => void;
+  readonly onChoose: () => void;
+}
+
+/** Nothing measured yet, or a photograph being read; Esc stops the reading. */
+export function NoCheckYet({ over, job, preview, onCamera, onChoose }: NoCheckYetProps) {
+  const words = useWords().check;
+  const help = useHelpHint();
+  const stop = () => useChecks.getState().stop();
+  useCommands('no-check', [
+    { id: 'camera', words: words.wayCamera, keys: ['Space'], run: onCamera },
+    { id: 'choose-photograph', words: words.wayChoose, keys: ['O'], run: onChoose },
+    ...(job === null ? [] : [{ id: 'stop', words: words.stop, keys: ['Escape'], run: stop }]),
+  ]);
+  const hints: readonly KeyHint[] =
+    job === null
+      ? [{ keys: ['Space'], words: words.keyCamera }, { keys: ['O'], words: words.keyChoose }, help]
+      : [{ keys: ['Escape'], words: words.keyStop }];
+  return (
+    <ScreenFrame
+      className="check-screen"
+      footer={
+        <Footer
+          hints={hints}
+          {...(job === null ? { second: { words: words.wayChoose, sign: 'open' as const, onPress: onChoose } } : {})}
+          main={{
+            words: words.photograph,
+            sign: 'photograph',
+            onPress: onCamera,
+            ...(job === null ? {} : { working: stageWords(job, words), onStop: stop }),
+          }}
+        />
+      }
+    >
+      <EmptyCheck over={over} job={job} preview={preview} onCamera={onCamera} onChoose={onChoose} />
+    </ScreenFrame>
+  );
+}

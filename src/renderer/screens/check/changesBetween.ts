@@ -1,0 +1,37 @@
+import type { LoomReading } from '../../../core/model/check.ts';
+import { type LengthUnits, lengthInWords } from '../../../core/model/lengthWords.ts';
+import type { Words } from '../../words/en.ts';
+import { edgeAtFell } from './agreeing.ts';
+import type { PlannedEdges } from './plannedEdges.ts';
+import { spread } from './probe.ts';
+
+/** How each edge moved from one check to the next, with its give or take; what did not move is said to have held. */
+export function changesBetween(
+  earlier: LoomReading,
+  later: LoomReading,
+  edges: PlannedEdges,
+  units: LengthUnits,
+  words: Words['check'],
+): string {
+  const moved: string[] = [];
+  const held: string[] = [];
+  for (const side of ['left', 'right'] as const) {
+    const before = edgeAtFell(earlier, edges, side);
+    const after = edgeAtFell(later, edges, side);
+    if (before === null || after === null) continue;
+    const change = after.value - before.value;
+    const sigma = Math.hypot(before.sigma, after.sigma);
+    if (Math.abs(change) <= 2 * sigma) held.push(words.edges[side]);
+    else {
+      const figure = lengthInWords(Math.abs(change), units, 'edge');
+      moved.push(words.edgeMoved(words.edges[side], figure, change < 0, spread(sigma, units)));
+    }
+  }
+  if (earlier.pass !== null && later.pass !== null) {
+    const change = later.pass.value - earlier.pass.value;
+    const sigma = Math.hypot(earlier.pass.sigma, later.pass.sigma);
+    if (Math.abs(change) <= 2 * sigma) held.push(words.beat);
+    else moved.push(words.beatMoved(change > 0));
+  }
+  return [...moved, ...(held.length > 0 ? [words.held(held)] : [])].join(' ');
+}

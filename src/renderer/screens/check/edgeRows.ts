@@ -1,0 +1,31 @@
+import type { LoomReading } from '../../../core/model/check.ts';
+import { seenRuns } from './overlayPaths.ts';
+import type { PlannedEdges } from './plannedEdges.ts';
+
+export interface EdgePoint {
+  readonly y: number;
+  /** mm, positive is out. */
+  readonly out: number;
+  readonly sigma: number;
+}
+
+/** How far one selvedge lies from the plan, by height, in runs: where it was not seen there is a gap. */
+export function edgeRuns(reading: LoomReading, edges: PlannedEdges, side: 'left' | 'right'): EdgePoint[][] {
+  const outward = side === 'left' ? -1 : 1;
+  return seenRuns(reading.selvedge, (row) => {
+    const at = row[side];
+    return at === null ? null : { y: row.y, out: (at.value - edges[side]) * outward, sigma: at.sigma };
+  });
+}
+
+/** How many times wider than the photograph a strip is drawn: 4, or less where the edge would leave the strip. */
+export function stripFactor(runs: readonly EdgePoint[][], scale: number, width: number): 4 | 2 | 1 {
+  const furthestIn = Math.max(0, ...runs.flat().map((point) => -point.out));
+  const furthestOut = Math.max(0, ...runs.flat().map((point) => point.out));
+  for (const factor of [4, 2] as const) {
+    const inRoom = (width * 0.68) / (scale * factor);
+    const outRoom = (width * 0.32) / (scale * factor);
+    if (furthestIn < inRoom && furthestOut < outRoom) return factor;
+  }
+  return 1;
+}

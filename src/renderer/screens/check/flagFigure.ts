@@ -1,0 +1,34 @@
+import type { Flag, LoomReading } from '../../../core/model/check.ts';
+import { type DeviationAxis, deviationAsFinding } from '../../../core/model/deviationWords.ts';
+import type { LengthUnits } from '../../../core/model/lengthWords.ts';
+import type { PlainPoint } from './clothFrame.ts';
+import type { PlannedEdges } from './plannedEdges.ts';
+
+const acrossKinds: readonly Flag['kind'][] = ['draw-in', 'spreading', 'motif'];
+
+export const flagAxis = (flag: Flag): DeviationAxis => (acrossKinds.includes(flag.kind) ? 'across' : 'along');
+
+/** The figure of a flag with its give or take; null for a flag that is not a length, such as a count. */
+export function flagFigure(flag: Flag, units: LengthUnits) {
+  if (flag.kind === 'count' || flag.kind === 'slack') return null;
+  const deviation = { value: flag.deviationMm, sigma: Math.max(flag.sigmaMm, 1e-3), n: 1, source: 'flag' };
+  return deviationAsFinding(deviation, flagAxis(flag), units);
+}
+
+/** The measured value nearest to a height on one side. */
+export function selvedgeAt(reading: LoomReading, side: 'left' | 'right', y: number): PlainPoint | null {
+  let best: PlainPoint | null = null;
+  for (const row of reading.selvedge) {
+    const at = row[side];
+    if (at !== null && (best === null || Math.abs(row.y - y) < Math.abs(best.y - y))) best = { x: at.value, y: row.y };
+  }
+  return best;
+}
+
+/** Where on the cloth a flag speaks of; null when it speaks of the whole. */
+export function flagPlace(flag: Flag, reading: LoomReading, edges: PlannedEdges): PlainPoint | null {
+  if (flag.yMm === null) return null;
+  if (flag.side === null) return { x: 0, y: flag.yMm };
+  if (flagAxis(flag) === 'along') return { x: edges[flag.side] * 0.6, y: flag.yMm };
+  return selvedgeAt(reading, flag.side, flag.yMm) ?? { x: edges[flag.side], y: flag.yMm };
+}

@@ -1,0 +1,63 @@
+/** One small frame of the live picture: lightness 0 to 255, row-major. */
+export interface Frame {
+  readonly width: number;
+  readonly height: number;
+  readonly light: Uint8Array;
+}
+
+export type Advice = 'dark' | 'bright' | 'moving' | 'blurred' | 'good';
+
+export interface FrameQuality {
+  readonly mean: number;
+  /** Share of pixels at white. */
+  readonly burnt: number;
+  /** Mean absolute change since the frame before, in lightness steps. */
+  readonly motion: number;
+  /** Mean absolute second difference across, over the mean absolute first: high when edges are crisp. */
+  readonly crispness: number;
+}
+
+/** Lightness from RGBA bytes, BT.709 weights. */
+export function toFrame(rgba: Uint8ClampedArray, width: number, height: number): Frame {
+  const light = new Uint8Array(width * height);
+  for (let at = 0; at < light.length; at++) {
+    light[at] = 0.2126 * rgba[4 * at]! + 0.7152 * rgba[4 * at + 1]! + 0.0722 * rgba[4 * at + 2]!;
+  }
+  return { width, height, light };
+}
+
+export function frameQuality(frame: Frame, before: Frame | null): FrameQuality {
+  const { width, height, light } = frame;
+  let sum = 0;
+  let burnt = 0;
+  let motion = 0;
+  for (let at = 0; at < light.length; at++) {
+    sum += light[at]!;
+    if (light[at]! >= 250) burnt++;
+    if (before !== null) motion += Math.abs(light[at]! - before.light[at]!);
+  }
+  let first = 0;
+  let second = 0;
+  for (let row = 0; row < height; row++) {
+    for (let column = 1; column < width - 1; column++) {
+      const at = row * width + column;
+      first += Math.abs(light[at + 1]! - light[at - 1]!) / 2;
+      second += Math.abs(light[at + 1]! - 2 * light[at]! + light[at - 1]!);
+    }
+  }
+  return {
+    mean: sum / light.length,
+    burnt: burnt / light.length,
+    motion: before === null ? Number.POSITIVE_INFINITY : motion / light.length,
+    crispness: first < 1e-9 ? 0 : second / first,
+  };
+}
+
+/** The one thing worth saying about the live picture. Bounds are common practice, no source. */
+export function adviceFor(quality: FrameQuality): Advice {
+  if (quality.mean < 45) return 'dark';
+  if (quality.burnt > 0.2) return 'bright';
+  if (quality.motion > 4) return 'moving';
+  if (quality.crispness < 0.35) return 'blurred';
+  return 'good';
+}

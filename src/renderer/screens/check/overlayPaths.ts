@@ -1,0 +1,143 @@
+import { outlinesOf } from '../../../core/cartoon/outline.ts';
+import type { LoomReading } from '../../../core/model/check.ts';
+import type { Piece } from '../../../core/model/piece.ts';
+import type { PlainPoint } from './clothFrame.ts';
+import type { PlannedEdges } from './plannedEdges.ts';
+
+/** Cloth millimetres to a place on the drawing. */
+export type Project = (x: number, y: number) => PlainPoint;
+
+const text = ({ x, y }: PlainPoint): string => `${x.toFixed(2)} ${y.toFixed(2)}`;
+
+/** A line through cloth points, with extra ones between so that it bends with the lens where the drawing needs it. */
+function pathThrough(points: readonly PlainPoint[], project: Project, closed = false): string {
+  if (points.length < 2) return '';
+  return `M${points.map((point) => text(project(point.x, point.y))).join('L')}${closed ? 'Z' : ''}`;
+}
+
+function ringPath(ring: Float64Array, project: Project): string {
+  const points: PlainPoint[] = [];
+  for (let at = 0; at < ring.length; at += 2) points.push({ x: ring[at]!, y: ring[at + 1]! });
+  return pathThrough(points, project, true);
+}
+
+/** Steps along the planned outline, mm: fine enough that a bent edge looks bent. */
+const STEP = 10;
+
+/** The planned cloth: base, both selvedges and top. */
+export function plannedOutline(edges: PlannedEdges, height: number, project: Project): string {
+  const points: PlainPoint[] = [];
+  const steps = Math.max(1, Math.round(height / STEP));
+  const across = Math.max(1, Math.round((edges.right - edges.left) / STEP));
+  for (let at = 0; at <= steps; at++) points.push({ x: edges.left, y: (height * at) / steps });
+  for (let at = 1; at <= across; at++) {
+    points.push({ x: edges.left + ((edges.right - edges.left) * at) / across, y: height });
+  }
+  for (let at = 1; at <= steps; at++) points.push({ x: edges.right, y: height - (height * at) / steps });
+  return pathThrough(points, project);
+}
+
+/** Every shape's drawn edge, hidden ones left out. */
+export function plannedShapes(piece: Piece, edges: PlannedEdges, project: Project): string {
+  const box = { left: edges.left, right: edges.right, bottom: 0, top: piece.cloth.height };
+  return piece.shapes
+    .filter((shape) => !shape.hidden)
+    .flatMap((shape) => outlinesOf(shape, box))
+    .flatMap((outline) => outline.rings.map((ring) => ringPath(ring, project)))
+    .join('');
+}
+
+/** Runs of neighbouring rows that were seen: a gap is left open, never bridged. */
+export function seenRuns<Row, Seen>(rows: readonly Row[], see: (row: Row) => Seen | null): Seen[][] {
+  const runs: Seen[][] = [];
+  let run: Seen[] = [];
+  for (const row of rows) {
+    const seen = see(row);
+    if (seen !== null) run.push(seen);
+    else if (run.length > 0) {
+      runs.push(run);
+      run = [];
+    }
+  }
+  if (run.length > 0) runs.push(run);
+  return runs;
+}
+
+/** The measured cloth: both selvedges by height, and the fell end by end, as level steps half a pitch to each side. */
+export function measuredCloth(reading: LoomReading, halfEnd: number, project: Project): string {
+  const sides = (['left', 'right'] as const).flatMap((side) =>
+    seenRuns(reading.selvedge, (row) => {
+      const at = row[side];
+      return at === null ? null : { x: at.value, y: row.y };
+    }),
+  );
+  const fell = seenRuns(reading.ends, (end) =>
+    end.fell === null || end.xAtFell === null ? null : { x: end.xAtFell.value, y: end.fell.value },
+  ).map((run) =>
+    run.flatMap(({ x, y }) => [
+      { x: x - halfEnd, y },
+      { x: x + halfEnd, y },
+    ]),
+  );
+  return [...sides, ...fell].map((run) => pathThrough(run, project)).join('');
+}
+
+/** Areas between a planned and a measured selvedge: `short` where the cloth lies inside, `past` where outside. */
+export function differences(
+  reading: LoomReading,
+  edges: PlannedEdges,
+  project: Project,
+): { readonly short: string; readonly past: string } {
+  const paths = { short: '', past: '' };
+  for (const side of ['left', 'right'] as const) {
+    const planned = edges[side];
+    const outward = side === 'left' ? -1 : 1;
+    const runs = seenRuns(reading.selvedge, (row) => {
+      const at = row[side];
+      return at === null ? null : { y: row.y, x: at.value, out: (at.value - planned) * outward };
+    });
+    for (const run of runs) {
+      let start = 0;
+      for (let at = 1; at <= run.length; at++) {
+        if (at < run.length && run[at]!.out >= 0 === run[start]!.out >= 0) continue;
+        const part = run.slice(start, Math.min(run.length, at + 1));
+        const back = [...part].reverse().map(({ y }) => ({ x: planned, y }));
+        if (part.length > 1)
+          paths[run[start]!.out < 0 ? 'short' : 'past'] += pathThrough([...part, ...back], project, true);
+        start = at;
+      }
+    }
+  }
+  return paths;
+}
+
+/** Bare strings: from where each end is at the fell to its notch at the top bar. */
+export function measuredStrings(reading: LoomReading, topY: number, project: Project): string {
+  return reading.ends
+    .map((end) =>
+      end.notchX === null || end.fell === null || end.xAtFell === null
+        ? ''
+        : pathThrough(
+            [
+              { x: end.xAtFell.value, y: end.fell.value },
+              { x: end.notchX.value, y: topY },
+            ],
+            project,
+          ),
+    )
+    .join('');
+}
+
+/** Ribs: where each end runs inside the cloth. */
+export function measuredRibs(reading: LoomReading, project: Project): string {
+  const ends = Math.max(0, ...reading.ribs.map((row) => row.x.length));
+  let path = '';
+  for (let end = 0; end < ends; end++) {
+    const runs = seenRuns(reading.ribs, (row) => {
+      const at = row.x[end];
+      return at == null ? null : { x: at.value, y: row.y };
+    });
+    path += runs.map((run) => pathThrough(run, project)).join('');
+  }
+  return path;
+}

@@ -1,0 +1,38 @@
+import type { LoomReading } from '../../../core/model/check.ts';
+import { deviationInRow } from '../../../core/model/deviationWords.ts';
+import { type LengthUnits, lengthInWords } from '../../../core/model/lengthWords.ts';
+import type { TableRows } from '../../parts/DrawingTable.tsx';
+import type { Words } from '../../words/en.ts';
+import type { PlannedEdges } from './plannedEdges.ts';
+import { spread } from './probe.ts';
+
+/** The rows behind the photograph: the edges by height from the foot up, then the fell end by end. */
+export function readingTable(
+  reading: LoomReading,
+  edges: PlannedEdges,
+  units: LengthUnits,
+  words: Words['check'],
+): TableRows {
+  const edge = (row: LoomReading['selvedge'][number], side: 'left' | 'right') => {
+    const at = row[side];
+    if (at === null) return words.notSeen;
+    return deviationInRow({ ...at, value: (at.value - edges[side]) * (side === 'left' ? -1 : 1) }, 'across', units);
+  };
+  return {
+    name: words.tableName,
+    columns: [words.tablePlace, words.edges.left, words.edges.right, words.tableFell],
+    rows: [
+      ...reading.selvedge
+        .filter((row) => row.left !== null || row.right !== null)
+        .map((row) => [words.tableUp(lengthInWords(row.y, units)), edge(row, 'left'), edge(row, 'right'), '']),
+      ...reading.ends.map((end) => [
+        words.tableEnd(end.index + 1),
+        '',
+        '',
+        end.fell === null
+          ? `${words.notSeen}${end.why === null ? '' : `: ${end.why}`}`
+          : `${lengthInWords(end.fell.value, units, 'edge')} ± ${spread(end.fell.sigma, units)}`,
+      ]),
+    ],
+  };
+}
