@@ -67,8 +67,35 @@ function drawRulers(pen: Pen, chart: Chart): void {
   pen.text('mm', -half - 6, top + 2.2, { size: 7, align: 'right', colour: palette.second });
 }
 
-/** The whole cartoon in the cloth frame, true to size. */
-export function drawCartoon(pen: Pen, piece: Piece, chart: Chart): void {
+/** What of the cloth a page shows, mm in the cloth frame. */
+export interface ShownPart {
+  readonly left: number;
+  readonly right: number;
+  readonly bottom: number;
+  readonly top: number;
+}
+
+/** A letter in every area of the part shown, so that no page is without them. */
+function drawLetters(pen: Pen, chart: Chart, shown: ShownPart): void {
+  const half = (chart.ends * chart.pitch) / 2;
+  const within = (value: number, most: number) => Math.min(most, Math.max(0, value));
+  const cells = {
+    fromEnd: within(Math.ceil((shown.left + half) / chart.pitch), chart.ends),
+    toEnd: within(Math.floor((shown.right + half) / chart.pitch), chart.ends),
+    fromPass: within(Math.ceil(shown.bottom / chart.passHeight), chart.passes),
+    toPass: within(Math.floor(shown.top / chart.passHeight), chart.passes),
+  };
+  for (const label of areaLabels(chart, (cell) => chart.cells[cell]!, cells)) {
+    if (label.room < 1.6) continue;
+    const size = Math.min(26, label.room * 2.4);
+    const x = -half + (label.end + 0.5) * chart.pitch;
+    const y = (label.pass + 0.5) * chart.passHeight;
+    pen.text(yarnLetter(label.value), x, y - (0.35 * size) / POINTS_PER_MM, { face: 'strong', size, align: 'middle' });
+  }
+}
+
+/** The cartoon in the cloth frame, true to size. */
+export function drawCartoon(pen: Pen, piece: Piece, chart: Chart, shown: ShownPart): void {
   const half = (chart.ends * chart.pitch) / 2;
   const top = chart.passes * chart.passHeight;
   const cloth = { left: -half, right: half, bottom: 0, top };
@@ -94,13 +121,7 @@ export function drawCartoon(pen: Pen, piece: Piece, chart: Chart): void {
   });
   pen.box(-half, 0, 2 * half, top, null, { width: 0.5 });
 
-  for (const label of areaLabels(chart, (cell) => chart.cells[cell]!)) {
-    if (label.room < 1.6) continue;
-    const size = Math.min(26, label.room * 2.4);
-    const x = -half + (label.end + 0.5) * chart.pitch;
-    const y = (label.pass + 0.5) * chart.passHeight;
-    pen.text(yarnLetter(label.value), x, y - (0.35 * size) / POINTS_PER_MM, { face: 'strong', size, align: 'middle' });
-  }
+  drawLetters(pen, chart, shown);
   for (const ornament of piece.ornaments) {
     const { x, y } = ornament.at;
     pen.circle(x, y, 2.4, palette.white, { width: 0.3 });

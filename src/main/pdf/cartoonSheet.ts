@@ -1,5 +1,6 @@
 import type { Piece } from '../../core/model/piece.ts';
 import type { Chart } from '../../core/model/plan.ts';
+import { chartOutlines } from '../../core/report/chartOutlines.ts';
 import type { PaperName } from '../../core/report/paper.ts';
 import { type Tile, type Tiling, tilePages } from '../../core/report/tilePages.ts';
 import { yarnLetter } from '../../core/report/yarnLetter.ts';
@@ -25,12 +26,7 @@ function drawSeams(pen: Pen, tiling: Tiling, tile: Tile): void {
   const upright = (x: number, neighbour: string, inwards: number) => {
     pen.line(x, frame.bottom, x, top, dots);
     for (const share of [1 / 6, 5 / 6]) registrationMark(pen, x, frame.bottom + share * frame.height);
-    pen.text(neighbour, x + inwards, frame.bottom + frame.height / 2, {
-      size: 7,
-      turn: 90,
-      align: 'middle',
-      colour: palette.second,
-    });
+    pen.text(neighbour, x + inwards, frame.bottom + 2, { size: 7, turn: 90, colour: palette.second });
   };
   const level = (y: number, neighbour: string, inwards: number) => {
     pen.line(frame.left, y, right, y, dots);
@@ -138,7 +134,9 @@ export async function cartoonSheet(piece: Piece, chart: Chart, paper: PaperName)
     const pen = sheet.addPage(tiling.paper.width, tiling.paper.height);
     const x = originX + tile.left;
     const y = originY + tile.bottom;
-    pen.inFrame(frame.left, frame.bottom, frame.width, frame.height, x, y, () => drawCartoon(pen, piece, chart));
+    const inset = tiling.overlap;
+    const shown = { left: x + inset, right: x + frame.width - inset, bottom: y + inset, top: y + frame.height - inset };
+    pen.inFrame(frame.left, frame.bottom, frame.width, frame.height, x, y, () => drawCartoon(pen, piece, chart, shown));
     // Where the foot of the cloth is on another page, the ends are numbered again along this page's own foot.
     if (tile.row > 1) {
       const strip = tiling.overlap + 1;
@@ -195,8 +193,6 @@ function drawWholeMap(
     colour: palette.second,
   });
 }
-
-import { chartOutlines } from '../../core/report/chartOutlines.ts';
 
 const chartPieces = (chart: Chart): [number, number, number, number][] =>
   chartOutlines(chart, (cell) => chart.cells[cell]!).map((edge) => [

@@ -5,7 +5,6 @@ import { exportPiece } from '../exchange/exportPiece.ts';
 import { importPiece } from '../exchange/importPiece.ts';
 import { openZipSource } from '../exchange/zipSource.ts';
 import { fileProblem } from '../files/fileProblem.ts';
-import { writeWhole } from '../files/writeWhole.ts';
 import { createPiece } from '../store/createPiece.ts';
 import { readPiece } from '../store/readPiece.ts';
 import { savePiece, saveProgress } from '../store/savePiece.ts';
@@ -15,6 +14,7 @@ import type { OpenPieces } from './openPieces.ts';
 import { folderName, freeFolder, type PieceLibrary } from './pieceLibrary.ts';
 import { copySample } from './sample.ts';
 import type { ServicePorts } from './servicePorts.ts';
+import { writeZip } from './writeZip.ts';
 
 /** Largest zip handed to a page in one answer; larger pieces go straight to a file. */
 const PAGE_ZIP_LIMIT = 512 * 1024 * 1024;
@@ -149,35 +149,6 @@ export function pieceHandlers(ports: ServicePorts, library: PieceLibrary, pieces
       return answer({ path: found.folder });
     },
   };
-}
-
-/** Writes a zip beside its place and renames it; a half-made zip never bears the name. */
-export async function writeZip(
-  ports: Pick<ServicePorts, 'store'>,
-  path: string,
-  zip: ReturnType<typeof exportPiece>,
-): Promise<Outcome<void>> {
-  let ended: Outcome<void> | null = null;
-  // A problem half-way must stop the writing before the rename, so it is thrown through it.
-  const stopped = Symbol('stopped');
-  async function* through(): AsyncGenerator<Uint8Array> {
-    for (;;) {
-      const next = await zip.next();
-      if (next.done !== true) {
-        yield next.value;
-        continue;
-      }
-      ended = next.value;
-      if (!next.value.ok) throw stopped;
-      return;
-    }
-  }
-  try {
-    await writeWhole(ports.store.files, path, through(), ports.store.token());
-    return ended ?? fileProblem(stopped, 'exporting the piece');
-  } catch (thrown) {
-    return ended !== null && thrown === stopped ? ended : fileProblem(thrown, 'exporting the piece');
-  }
 }
 
 async function collect(name: string, zip: ReturnType<typeof exportPiece>) {

@@ -20,7 +20,7 @@ export interface SampleLabels {
 }
 
 /** The labels that ship with the sample. Without them nothing is called rendered that isn't known to be. */
-export async function readSampleLabels(ports: ServicePorts): Promise<SampleLabels> {
+export async function readSampleLabels(ports: Pick<ServicePorts, 'places' | 'log'>): Promise<SampleLabels> {
   let photos: z.output<typeof labels>['photos'] = [];
   try {
     const bytes = await nodeFiles.read(join(ports.places.sample, 'labels.json'), 1_000_000);

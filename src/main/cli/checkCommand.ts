@@ -1,0 +1,140 @@
+import { basename } from 'node:path';
+import type { LoomReading } from '../../core/model/check.ts';
+import type { Outcome } from '../../core/model/outcome.ts';
+import { inspectPhoto } from '../decode/inspectPhoto.ts';
+import type { PhotoMetadata } from '../decode/photoMetadata.ts';
+import { sha256 } from '../files/sha256.ts';
+import { openLog } from '../log/log.ts';
+import { keepMeasured } from '../service/keepMeasured.ts';
+import { findPlaces } from '../service/places.ts';
+import { refusedReading } from '../service/refusedReading.ts';
+import { readSampleLabels } from '../service/sample.ts';
+import { PHOTO_LIMIT } from '../store/layout.ts';
+import { type OpenedFolder, openPieceFolder } from '../store/pieceHandle.ts';
+import { readPiece } from '../store/readPiece.ts';
+import { askVision } from '../vision/visionJobs.ts';
+import { checkJson } from './checkJsonPending.ts';
+import type { CliPorts } from './cliPorts.ts';
+import { type ExitCode, exitCodes } from './exitCodes.ts';
+import { readPoints } from './readPoints.ts';
+import { complain, complainOf, say } from './say.ts';
+
+export interface CheckOptions {
+  readonly points: string | null;
+  readonly json: boolean;
+  readonly keep: boolean;
+}
+
+const codeOf: Readonly<Record<LoomReading['status'], ExitCode>> = {
+  measured: exitCodes.done,
+  'needs-reference': exitCodes.needsPoints,
+  refused: exitCodes.refused,
+};
+
+/** `check DIR PHOTO...`: measures photographs against the piece; ends with the worst of their codes. */
+export async function checkCommand(
+  ports: CliPorts,
+  folder: string,
+  photos: readonly string[],
+  options: CheckOptions,
+): Promise<ExitCode> {
+  const points = options.points === null ? null : readPoints(options.points);
+  if (options.points !== null && points === null) {
+    complain('The points are not four pairs. Write them as "x,y x,y x,y x,y", in pixels of the picture as displayed.');
+    return exitCodes.wrongUse;
+  }
+  const target = ports.path(folder);
+  const opened = options.keep ? await openForKeeping(ports, target) : await readPiece(ports.store, target);
+  if (!opened.ok) {
+    complainOf(opened.problem);
+    return opened.problem.tag === 'not-a-piece' || opened.problem.tag === 'not-there'
+      ? exitCodes.wrongUse
+      : exitCodes.pieceTrouble;
+  }
+  const handle = 'handle' in opened.value ? (opened.value as OpenedFolder).handle : null;
+  try {
+    if (handle !== null && handle.readOnly !== null) {
+      complain(handle.readOnly);
+      return exitCodes.pieceTrouble;
+    }
+    let worst: ExitCode = exitCodes.done;
+    for (const photo of photos) {
+      let bytes: Uint8Array;
+      try {
+        bytes = await ports.store.files.read(ports.path(photo), PHOTO_LIMIT);
+      } catch (thrown) {
+        if ((thrown as NodeJS.ErrnoException).code === 'EFBIG') {
+          bytes = new Uint8Array(0);
+        } else {
+          complain(`There is no photograph at ${photo} that can be read. Give the path of a picture file.`);
+          return exitCodes.wrongUse;
+        }
+      }
+      const measured = await measure(ports, opened.value.piece, bytes, points);
+      const { reading } = measured;
+      say(options.json ? JSON.stringify(checkJson(photo, reading)) : inWords(photo, reading));
+      worst = Math.max(worst, codeOf[reading.status]) as ExitCode;
+      if (handle !== null && reading.status === 'measured') {
+        const kept = await keep(ports, handle, photo, bytes, points, measured);
+        if (!kept.ok) {
+          complainOf(kept.problem);
+          return exitCodes.pieceTrouble;
+        }
+      }
+    }
+    return worst;
+  } finally {
+    await handle?.lock?.release();
+  }
+}
+
+const openForKeeping = (ports: CliPorts, folder: string) => openPieceFolder(ports.store, folder, ports.owner);
+
+interface Measuring {
+  readonly reading: LoomReading;
+  readonly metadata: PhotoMetadata;
+}
+
+async function measure(
+  ports: CliPorts,
+  piece: OpenedFolder['piece'],
+  bytes: Uint8Array,
+  points: ReturnType<typeof readPoints>,
+): Promise<Measuring> {
+  const nothing = { taken: null, camera: null };
+  const inspected = inspectPhoto(bytes);
+  if (!inspected.ok) return { reading: refusedReading(inspected.problem), metadata: nothing };
+  const answered = await askVision<'measure'>(ports.worker, { kind: 'measure', bytes, piece, points });
+  return answered.ok ? answered.value : { reading: refusedReading(answered.problem), metadata: nothing };
+}
+
+async function keep(
+  ports: CliPorts,
+  handle: OpenedFolder['handle'],
+  photo: string,
+  bytes: Uint8Array,
+  points: ReturnType<typeof readPoints>,
+  { reading, metadata }: Measuring,
+): Promise<Outcome<unknown>> {
+  const places = findPlaces(ports.root);
+  const labels = await readSampleLabels({ places, log: openLog(places.data, ports.store.now) });
+  const hash = sha256(bytes);
+  const rendered = labels.isRendered(hash);
+  const measured = { hash, name: basename(photo), rendered, bytes, points, metadata, reading };
+  const kept = await keepMeasured(ports.store, handle, measured, '');
+  if (kept.ok) complain(`Kept as check ${kept.value.id}.`);
+  return kept;
+}
+
+/** A check in a few lines for a terminal. */
+function inWords(photo: string, reading: LoomReading): string {
+  const lines = [`${photo}: ${reading.status}`];
+  for (const reason of reading.reasons) lines.push(`  ${reason.message} ${reason.remedy}`);
+  if (reading.endsCounted !== null) lines.push(`  ends seen: ${reading.endsCounted}`);
+  if (reading.pass !== null) {
+    lines.push(`  a pass is ${reading.pass.value.toFixed(2)} mm, give or take ${reading.pass.sigma.toFixed(2)}`);
+  }
+  for (const flag of reading.flags) lines.push(`  ${flag.message} ${flag.advice}`);
+  if (reading.status === 'measured' && reading.flags.length === 0) lines.push('  Everything is where you planned it.');
+  return lines.join('\n');
+}
