@@ -10,6 +10,7 @@ const coreOrder = [
   'schedule',
   'order',
   'materials',
+  'hanging',
   'ornaments',
   'replan',
   'plan',
