@@ -31,6 +31,8 @@ function plainChart(piece: Piece, passes: number, header = 0): { chart: Chart; b
     words: [],
     after: [],
     partner: null,
+    continues: null,
+    heights: { left: [], right: [] },
     remarks: [],
   });
   const chart = { ends, passes, pitch: piece.loom.notchPitch, passHeight: piece.cloth.passHeight, cells, areas };

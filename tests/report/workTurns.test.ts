@@ -14,6 +14,8 @@ const block = (order: number, rows: readonly (readonly [number, number, number])
   words: [],
   after: [],
   partner: null,
+  continues: null,
+  heights: { left: [], right: [] },
   remarks: [],
 });
 
