@@ -7,7 +7,7 @@ import { type FileTag, fileProblem } from '../files/fileProblem.ts';
 import { checkIds, readCheck } from '../store/checkStore.ts';
 import { type CreateTag, makeFolderWhole } from '../store/createPiece.ts';
 import { layout } from '../store/layout.ts';
-import { previousRevisions } from '../store/previousVersions.ts';
+import { keepVersion, previousRevisions } from '../store/previousVersions.ts';
 import { readDocument } from '../store/readDocument.ts';
 import { readPiece } from '../store/readPiece.ts';
 import type { StorePorts } from '../store/storePorts.ts';
@@ -176,6 +176,13 @@ async function dropBadVersions(ports: StorePorts, folder: string): Promise<void>
   }
 }
 
+/** The current version gets its second copy, as every saved one has. */
+async function ensureSecondCopy(ports: StorePorts, folder: string): Promise<void> {
+  const read = await readDocument(ports, pieceDocument, layout.piece(folder));
+  if (!read.ok || (await previousRevisions(ports, folder)).includes(read.value.revision)) return;
+  await keepVersion(ports, folder, read.value.revision, read.value.text);
+}
+
 /** Brings a piece in as a new folder: all of it or nothing. */
 export async function importPiece(
   ports: StorePorts,
@@ -195,7 +202,9 @@ export async function importPiece(
       }
       for (const name of ['photos', 'checks', 'previous']) await ports.files.flushFolder(join(temporary, name));
       await dropBadVersions(ports, temporary);
-      return prove(ports, temporary);
+      const proved = await prove(ports, temporary);
+      if (proved.ok) await ensureSecondCopy(ports, temporary);
+      return proved;
     });
   } catch (thrown) {
     return fileProblem(thrown, 'bringing the piece in');
