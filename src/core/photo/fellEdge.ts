@@ -1,0 +1,140 @@
+import type { ClothFrame } from './clothFrame.ts';
+import type { EndStrip } from './endStrip.ts';
+import { columnProfile } from './rowFeatures.ts';
+import { quantile, robustSigma } from './statistics.ts';
+
+/** The upper edge of the topmost float on one end. */
+export interface FellEdge {
+  /** Cloth height, mm. */
+  readonly y: number;
+  /** One sigma of noise alone, mm. */
+  readonly sigma: number;
+  /** How far the float stands out from what lies above it, in noise units. */
+  readonly contrast: number;
+}
+
+/** Share of the pitch either side of the end over which its cloth is judged: its own float, not the neighbours'. */
+const OWN = 0.32;
+
+/**
+ * Places the edge near a rough row to a fraction of a row: what lies just above (bare string, gaps) is learnt column
+ * by column, and going down the first lasting departure from it is the float's edge, taken where it is half-way.
+ * @param sides the gaps to look into; a side that a higher neighbour hides is left out.
+ */
+export function fellEdge(
+  strip: EndStrip,
+  coarseRow: number,
+  frame: ClothFrame,
+  sides: readonly ('left' | 'right')[],
+): FellEdge | null {
+  const { yStep, rows, columns } = strip;
+  const pass = frame.planPass / yStep;
+  const aboveFrom = Math.round(coarseRow + 1.5 * pass + 0.4 / yStep);
+  const aboveTo = Math.min(rows, Math.round(aboveFrom + 3.5 / yStep));
+  if (aboveTo - aboveFrom < 6) return null;
+  const own: number[] = [];
+  const reachLeft = sides.includes('left') ? OWN * frame.pitch : frame.endHalf * 0.8;
+  const reachRight = sides.includes('right') ? OWN * frame.pitch : frame.endHalf * 0.8;
+  for (let k = 0; k < columns; k++) {
+    if (strip.across[k]! >= -reachLeft && strip.across[k]! <= reachRight) own.push(k);
+  }
+  const above = columnProfile(strip, aboveFrom, aboveTo);
+  const low = Math.max(0, Math.round(coarseRow - 2.5 * pass - 0.6 / yStep));
+  // String and gaps darken by themselves towards the fell, in its shade: each may do so before it counts as departed.
+  const parts = [
+    { of: own.filter((k) => Math.abs(strip.across[k]!) <= frame.endHalf), darkest: 0.75, lightest: 1.12 },
+    { of: own.filter((k) => strip.across[k]! < -frame.endHalf), darkest: 0.45, lightest: 1.15 },
+    { of: own.filter((k) => strip.across[k]! > frame.endHalf), darkest: 0.45, lightest: 1.15 },
+  ];
+  const departure = (r: number): number => {
+    let sum = 0;
+    for (const { of, darkest, lightest } of parts) {
+      let product = 0;
+      let power = 1;
+      for (const k of of) {
+        for (let channel = 0; channel < 3; channel++) {
+          const bare = above[k * 3 + channel]!;
+          product += bare * strip.colours[(r * columns + k) * 3 + channel]!;
+          power += bare * bare;
+        }
+      }
+      const light = Math.max(darkest, Math.min(lightest, product / power));
+      for (const k of of) {
+        for (let channel = 0; channel < 3; channel++) {
+          const d = strip.colours[(r * columns + k) * 3 + channel]! - light * above[k * 3 + channel]!;
+          sum += d * d;
+        }
+      }
+    }
+    return Math.sqrt(sum / own.length);
+  };
+  const line = new Float32Array(aboveTo);
+  for (let r = low; r < aboveTo; r++) line[r] = departure(r);
+  const calm = line.subarray(aboveFrom, aboveTo);
+  const quiet = quantile(calm, 0.5);
+  const spread = Math.max(robustSigma(calm), 0.4);
+  // Going down: the first place where the departure is lasting, then half-way to what it reaches on that float.
+  const stay = Math.max(2, Math.round(0.7 * pass));
+  const most = Math.max(...line.subarray(low, aboveFrom));
+  const least = quiet + Math.max(6 * spread, 1.5 * quiet, 0.25 * (most - quiet), 3);
+  let crossing = -1;
+  let loud = quiet;
+  for (let r = aboveFrom; r > low + stay; r--) {
+    if (line[r]! < least) continue;
+    let mean = 0;
+    for (let s = 0; s < stay; s++) mean += line[r - s]! / stay;
+    if (mean < least) continue;
+    loud = quantile(line.subarray(Math.max(0, Math.round(r - 1.7 * pass)), r + 1), 0.75);
+    const half = (quiet + loud) / 2;
+    let edge = r;
+    while (edge > low && line[edge]! < half) edge--;
+    crossing = edge + Math.max(0, Math.min(1, (line[edge]! - half) / Math.max(1e-6, line[edge]! - line[edge + 1]!)));
+    break;
+  }
+  if (crossing < 0) return null;
+  const refined = halfWay(strip, own, crossing, pass) ?? crossing;
+  const slope = (loud - quiet) / Math.max(1.5, (2 * frame.mmPerPx) / yStep);
+  return {
+    y: strip.yStart + refined * yStep,
+    sigma: (yStep * spread) / Math.max(0.2, slope),
+    contrast: (loud - quiet) / spread,
+  };
+}
+
+/** Seen along the way from what lies just above to the float's own colour, where the picture is half-way. */
+function halfWay(strip: EndStrip, own: readonly number[], start: number, pass: number): number | null {
+  const { columns, rows, colours } = strip;
+  const mean = (from: number, to: number): Float32Array => {
+    const line = new Float32Array(columns * 3);
+    const low = Math.max(0, Math.floor(from));
+    const high = Math.min(rows, Math.max(low + 1, Math.floor(to)));
+    for (let r = low; r < high; r++) {
+      for (let i = 0; i < line.length; i++) line[i]! += colours[r * columns * 3 + i]! / (high - low);
+    }
+    return line;
+  };
+  // A blurred edge reaches a pixel or two to either side.
+  const above = mean(start + Math.max(3.5, 0.5 * pass), start + Math.max(6.5, 1.2 * pass));
+  const float = mean(start - 1.1 * pass, start - 0.35 * pass);
+  let power = 0;
+  for (const k of own) for (let c = 0; c < 3; c++) power += (float[k * 3 + c]! - above[k * 3 + c]!) ** 2;
+  if (power < own.length) return null;
+  const share = (r: number): number => {
+    let sum = 0;
+    for (const k of own) {
+      for (let c = 0; c < 3; c++) {
+        const at = k * 3 + c;
+        sum += (float[at]! - above[at]!) * (colours[r * columns * 3 + at]! - above[at]!);
+      }
+    }
+    return sum / power;
+  };
+  const highest = Math.min(rows - 2, Math.ceil(start + Math.max(3, 0.6 * pass)));
+  const lowest = Math.max(0, Math.floor(start - 0.9 * pass));
+  for (let r = highest; r > lowest; r--) {
+    const lower = share(r);
+    const upper = share(r + 1);
+    if (lower >= 0.5 && upper < 0.5) return r + (lower - 0.5) / (lower - upper);
+  }
+  return null;
+}

@@ -1,0 +1,198 @@
+import type { ClothFrame } from './clothFrame.ts';
+import type { EndStrip } from './endStrip.ts';
+import { boxMean, median } from './statistics.ts';
+
+/** How many numbers describe one row of a strip. */
+export const FEATURES = 11;
+/** Place of the likeness to the bare profile: 1 for the bare string's own shape, about 0 in cloth. */
+export const LIKENESS = 0;
+/** Place of how strong that shape is against the template: 1 bare, about 0 in cloth. */
+export const STRENGTH = 1;
+
+/**
+ * One row of a strip in numbers that hardly heed the light: how like the bare string's profile it is and how strongly
+ * so, the hue of the string and of the gaps beside it, their lightness, and the liveliness across and up and down (the
+ * floats of a weft make ripples; a bare string has none).
+ */
+export interface RowFeatures {
+  readonly rows: number;
+  /** Row-major, `FEATURES` a row, each scaled so that 1 is about what noise does. */
+  readonly values: Float32Array;
+}
+
+/** Which columns lie on the string and which in the gaps. */
+export interface StripColumns {
+  readonly all: readonly number[];
+  readonly core: readonly number[];
+  readonly gap: readonly number[];
+}
+
+/** What is looked at: the string with the gap on one side only, or the string alone. */
+export type View = 'left' | 'right' | 'string';
+
+/**
+ * The columns of one view. They are judged apart, because a neighbour woven higher hides the gap it borders, and two
+ * such neighbours leave only the string.
+ */
+export function stripColumns(strip: EndStrip, frame: ClothFrame, view: View): StripColumns {
+  if (view === 'string') return stringColumns(strip, frame);
+  const sign = view === 'left' ? -1 : 1;
+  const signed = Array.from(strip.across, (u, k) => ({ u: u * sign, k }));
+  const most = Math.max(...signed.map((column) => column.u));
+  const coreHalf = Math.max(frame.endHalf * 0.85, most * 0.12);
+  const all = signed.filter((column) => column.u >= -coreHalf);
+  const core = all.filter((column) => column.u <= coreHalf);
+  const gapFrom = Math.min(frame.endHalf + 1.3 * frame.mmPerPx, most * 0.82);
+  return {
+    all: all.map((c) => c.k),
+    core: core.map((c) => c.k),
+    gap: all.filter((c) => c.u >= gapFrom).map((c) => c.k),
+  };
+}
+
+/** The string and its very edges. */
+function stringColumns(strip: EndStrip, frame: ClothFrame): StripColumns {
+  const columns = Array.from(strip.across, (u, k) => ({ u: Math.abs(u), k }));
+  const least = Math.min(...columns.filter((column) => column.u > 0).map((column) => column.u));
+  const reach = Math.max(frame.endHalf + 0.8 * frame.mmPerPx, 2.1 * least);
+  const all = columns.filter((column) => column.u <= reach);
+  return {
+    all: all.map((c) => c.k),
+    core: all.filter((c) => c.u <= reach * 0.5).map((c) => c.k),
+    gap: all.filter((c) => c.u > reach * 0.5).map((c) => c.k),
+  };
+}
+
+/** The middle colour of every column over the rows from `from` to `to`, three numbers a column. */
+export function columnProfile(strip: EndStrip, from: number, to: number): Float32Array {
+  const profile = new Float32Array(strip.columns * 3);
+  const step = Math.max(1, Math.floor((to - from) / 120));
+  for (let k = 0; k < strip.columns; k++) {
+    for (let channel = 0; channel < 3; channel++) {
+      const values: number[] = [];
+      for (let r = from; r < to; r += step) values.push(strip.colours[(r * strip.columns + k) * 3 + channel]!);
+      profile[k * 3 + channel] = median(values);
+    }
+  }
+  return profile;
+}
+
+/**
+ * @param smooth the strip's colours from `smoothedUp`.
+ * @param template the bare end's own profile, from `columnProfile`.
+ */
+export function rowFeatures(
+  strip: EndStrip,
+  smooth: Float32Array,
+  columns: StripColumns,
+  template: Float32Array,
+  frame: ClothFrame,
+): RowFeatures {
+  const { rows } = strip;
+  const reach = smoothingReach(strip, frame);
+  const shape = centredShape(template, columns.all);
+  const values = new Float32Array(rows * FEATURES);
+  const coreRipple = ripple(strip, columns.core, reach);
+  const gapRipple = ripple(strip, columns.gap, reach);
+  for (let r = 0; r < rows; r++) {
+    const row = smooth.subarray(r * strip.columns * 3, (r + 1) * strip.columns * 3);
+    const core = meanColour(row, columns.core);
+    const gap = meanColour(row, columns.gap);
+    const { product, power } = against(row, shape, columns.all);
+    const at = r * FEATURES;
+    values[at + LIKENESS] = product / Math.sqrt(shape.power * power + 1);
+    values[at + STRENGTH] = product / (shape.power + 1);
+    values[at + 2] = (100 * core[1]!) / (core[0]! + DARK);
+    values[at + 3] = (100 * core[2]!) / (core[0]! + DARK);
+    values[at + 4] = (100 * gap[1]!) / (gap[0]! + DARK);
+    values[at + 5] = (100 * gap[2]!) / (gap[0]! + DARK);
+    values[at + 6] = 30 * Math.log(core[0]! + DARK);
+    values[at + 7] = 20 * Math.log(gap[0]! + DARK);
+    values[at + 8] = 4 * Math.log(power / columns.all.length + 1);
+    values[at + 9] = coreRipple[r]!;
+    values[at + 10] = gapRipple[r]!;
+  }
+  return { rows, values };
+}
+
+/** Keeps the hue of near-black from being all noise. */
+const DARK = 12;
+
+function meanColour(row: Float32Array, set: readonly number[]): [number, number, number] {
+  const sum: [number, number, number] = [0, 0, 0];
+  for (const k of set)
+    for (let channel = 0; channel < 3; channel++) sum[channel]! += row[k * 3 + channel]! / set.length;
+  return sum;
+}
+
+/** Rows either side that one row's description takes in: a pass, so that a float and its gap are seen together. */
+const smoothingReach = (strip: EndStrip, frame: ClothFrame): number =>
+  Math.max(1, Math.round(frame.planPass / strip.yStep));
+
+/** The strip with every column smoothed up and down over a pass either side. */
+export function smoothedUp(strip: EndStrip, frame: ClothFrame): Float32Array {
+  const reach = smoothingReach(strip, frame);
+  const { rows, columns, colours } = strip;
+  const width = columns * 3;
+  const smooth = new Float32Array(colours.length);
+  const sum = new Float64Array(width);
+  let from = 0;
+  let to = 0;
+  for (let r = 0; r < rows; r++) {
+    for (; to < Math.min(rows, r + reach + 1); to++)
+      for (let k = 0; k < width; k++) sum[k]! += colours[to * width + k]!;
+    for (; from < r - reach; from++) for (let k = 0; k < width; k++) sum[k]! -= colours[from * width + k]!;
+    for (let k = 0; k < width; k++) smooth[r * width + k] = sum[k]! / (to - from);
+  }
+  return smooth;
+}
+
+/** Logarithm of the spread of lightness up and down within `reach` rows either side. */
+function ripple(strip: EndStrip, set: readonly number[], reach: number): Float32Array {
+  const line = new Float32Array(strip.rows);
+  for (let r = 0; r < strip.rows; r++) {
+    for (const k of set) line[r]! += strip.colours[(r * strip.columns + k) * 3]! / set.length;
+  }
+  const squares = boxMean(
+    line.map((value) => value * value),
+    reach,
+  );
+  const means = boxMean(line, reach);
+  return means.map((value, r) => 4 * Math.log(Math.max(0, squares[r]! - value * value) + 1));
+}
+
+interface Shape {
+  readonly values: Float32Array;
+  readonly power: number;
+}
+
+/** A profile with the mean of each channel taken out. */
+function centredShape(profile: Float32Array, columns: readonly number[]): Shape {
+  const values = new Float32Array(profile.length);
+  let power = 0;
+  for (let channel = 0; channel < 3; channel++) {
+    let middle = 0;
+    for (const k of columns) middle += profile[k * 3 + channel]! / columns.length;
+    for (const k of columns) {
+      const value = profile[k * 3 + channel]! - middle;
+      values[k * 3 + channel] = value;
+      power += value * value;
+    }
+  }
+  return { values, power };
+}
+
+function against(row: Float32Array, shape: Shape, columns: readonly number[]): { product: number; power: number } {
+  let product = 0;
+  let power = 0;
+  for (let channel = 0; channel < 3; channel++) {
+    let middle = 0;
+    for (const k of columns) middle += row[k * 3 + channel]! / columns.length;
+    for (const k of columns) {
+      const value = row[k * 3 + channel]! - middle;
+      product += value * shape.values[k * 3 + channel]!;
+      power += value * value;
+    }
+  }
+  return { product, power };
+}
