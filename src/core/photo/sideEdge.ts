@@ -1,0 +1,77 @@
+import type { ClothFrame } from './clothFrame.ts';
+import type { SideStrip } from './sideStrip.ts';
+
+/** The weft's outermost place in one fine row, as an outward distance from the guide; NaN where it can't be told. */
+export interface SideEdges {
+  readonly outward: Float32Array;
+  /** How far cloth and surroundings differ there, in colour steps. */
+  readonly contrast: Float32Array;
+}
+
+/**
+ * Refines a rough edge row by row: half-way from the colour just outside to the colour just inside, met from outside.
+ * @param rough outward distance in every fine row, mm.
+ */
+export function sideEdges(strip: SideStrip, rough: Float32Array, frame: ClothFrame): SideEdges {
+  const { rows, columns, colours } = strip;
+  const step = strip.outward[1]! - strip.outward[0]!;
+  const reach = Math.max(1, Math.round((0.3 * frame.planPass) / strip.yStep));
+  const outward = new Float32Array(rows).fill(Number.NaN);
+  const contrast = new Float32Array(rows);
+  const around = Math.max(1, 0.16 * frame.pitch);
+  const blur = 2.2 * frame.mmPerPx;
+  const mean = (r: number, fromMm: number, toMm: number, out: Float64Array): boolean => {
+    const from = Math.max(0, Math.round((fromMm - strip.outward[0]!) / step));
+    const to = Math.min(columns, Math.max(from + 1, Math.round((toMm - strip.outward[0]!) / step)));
+    out.fill(0);
+    let n = 0;
+    for (let q = Math.max(0, r - reach); q <= Math.min(rows - 1, r + reach); q++) {
+      for (let k = from; k < to; k++) {
+        const at = q * columns + k;
+        if (!strip.seen[at]) return false;
+        for (let c = 0; c < 3; c++) out[c]! += colours[at * 3 + c]!;
+        n++;
+      }
+    }
+    for (let c = 0; c < 3; c++) out[c]! /= Math.max(1, n);
+    return n > 0;
+  };
+  const inside = new Float64Array(3);
+  const outside = new Float64Array(3);
+  for (let r = 0; r < rows; r++) {
+    let edge = rough[r]!;
+    for (let round = 0; round < 2; round++) {
+      if (!mean(r, edge - 0.45 * frame.pitch, edge - Math.max(blur, 0.1 * frame.pitch), inside)) break;
+      if (!mean(r, edge + blur, edge + blur + 1.6, outside)) break;
+      let power = 0;
+      for (let c = 0; c < 3; c++) power += (inside[c]! - outside[c]!) ** 2;
+      contrast[r] = Math.sqrt(power);
+      if (power < 9) break;
+      const share = (k: number): number => {
+        let sum = 0;
+        for (let c = 0; c < 3; c++) {
+          sum += (inside[c]! - outside[c]!) * (colours[(r * columns + k) * 3 + c]! - outside[c]!);
+        }
+        return sum / power;
+      };
+      const from = Math.min(columns - 2, Math.round((edge + around - strip.outward[0]!) / step));
+      const to = Math.max(0, Math.round((edge - around - strip.outward[0]!) / step));
+      let found = Number.NaN;
+      for (let k = from; k >= to; k--) {
+        const inner = share(k);
+        const outer = share(k + 1);
+        if (inner >= 0.5 && outer < 0.5) {
+          found = strip.outward[0]! + (k + (inner - 0.5) / (inner - outer)) * step;
+          break;
+        }
+      }
+      if (Number.isNaN(found)) {
+        outward[r] = Number.NaN;
+        break;
+      }
+      outward[r] = found;
+      edge = found;
+    }
+  }
+  return { outward, contrast };
+}
