@@ -10,20 +10,36 @@ export interface AreaLabel {
   readonly room: number;
 }
 
+/** Part of a chart, in whole cells; `toEnd` and `toPass` are not in it. */
+export interface ChartWindow {
+  readonly fromEnd: number;
+  readonly toEnd: number;
+  readonly fromPass: number;
+  readonly toPass: number;
+}
+
 /**
- * A place for a letter in every connected area of a chart: the cell furthest from the area's edge. Distances are
- * gathered by two sweeps of a chamfer (Borgefors, Computer Vision, Graphics and Image Processing 34 (1986) 344–371,
- * with the plain two-neighbour weights), in mm, since a cell is not square.
+ * A place for a letter in every connected area of a chart, or of the part of it a page shows: the cell furthest from
+ * the area's edge. Distances are gathered by two sweeps of a chamfer (Borgefors, Computer Vision, Graphics and Image
+ * Processing 34 (1986) 344–371, with the plain two-neighbour weights), in mm, since a cell is not square.
  * @param of for example the yarn of the cell at (pass · ends + end).
  */
 export function areaLabels(
   chart: Pick<Chart, 'ends' | 'passes' | 'pitch' | 'passHeight'>,
   of: (cell: number) => number,
+  shown: ChartWindow = { fromEnd: 0, toEnd: chart.ends, fromPass: 0, toPass: chart.passes },
 ): AreaLabel[] {
-  const { ends, passes, pitch, passHeight } = chart;
+  const { pitch, passHeight } = chart;
+  const ends = Math.max(0, shown.toEnd - shown.fromEnd);
+  const passes = Math.max(0, shown.toPass - shown.fromPass);
+  const shownValue = (cell: number) => {
+    const end = cell % ends;
+    return of(((cell - end) / ends + shown.fromPass) * chart.ends + end + shown.fromEnd);
+  };
+  const values = Float64Array.from({ length: ends * passes }, (_, cell) => shownValue(cell));
   const distance = new Float64Array(ends * passes);
   const reach = (cell: number, other: number, step: number, inside: boolean) => {
-    const through = inside && of(other) === of(cell) ? distance[other]! + step : step / 2;
+    const through = inside && values[other] === values[cell] ? distance[other]! + step : step / 2;
     if (through < distance[cell]!) distance[cell] = through;
   };
   distance.fill(Number.POSITIVE_INFINITY);
@@ -48,12 +64,17 @@ export function areaLabels(
       if (distance[cell]! > distance[best]! + 1e-9) best = cell;
       const end = cell % ends;
       for (const next of [end > 0 ? cell - 1 : -1, end < ends - 1 ? cell + 1 : -1, cell - ends, cell + ends]) {
-        if (next < 0 || next >= seen.length || seen[next] === 1 || of(next) !== of(start)) continue;
+        if (next < 0 || next >= seen.length || seen[next] === 1 || values[next] !== values[start]) continue;
         seen[next] = 1;
         waiting.push(next);
       }
     }
-    labels.push({ value: of(start), end: best % ends, pass: Math.floor(best / ends), room: distance[best]! });
+    labels.push({
+      value: values[start]!,
+      end: (best % ends) + shown.fromEnd,
+      pass: Math.floor(best / ends) + shown.fromPass,
+      room: distance[best]!,
+    });
   }
   return labels;
 }

@@ -49,8 +49,9 @@ function chartRows(chart: Chart): readonly (readonly (readonly [number, number])
  * - `slits`: `between` two ends, `from_pass` to `to_pass` both included, `length_mm`, `remedy`.
  * - `overhangs`: `block` moves out `over` another at its `side`, by `ends` in all, `from_pass` to `to_pass`.
  * - `joins`: in `block`, on `pass`, a new working length begins at `end`.
- * - `edges`: for each shape and side the largest distance in x of the stepped edge from the drawn line, `largest_mm`, and
- *   what is left of it after half an end and the line's own run in one turn, `excess_mm`.
+ * - `edges`: for each shape and side the largest distance in x of the stepped edge from the drawn line, `largest_mm`, the
+ *   height where that is, `largest_at_mm`, and what is left of such distances after half an end and the line's own run in
+ *   one turn, `excess_mm`.
  * - `areas`: for each shape the area that shows in the drawing, `drawn_mm2`, and `woven_mm2`; `boundary_rows`, passes on
  *   which it has an edge.
  * - `yarns`: `yarn` (place in the list), `name`, `metres`, `grams`, `balls` (null when nothing says what is in a ball),
@@ -113,10 +114,11 @@ export function planDocument(piece: Piece, plan: Plan): unknown {
       to_pass: toPass,
     })),
     joins: plan.joins,
-    edges: plan.edges.map(({ shape, side, largestMm, excessMm }) => ({
+    edges: plan.edges.map(({ shape, side, largestMm, largestAtMm, excessMm }) => ({
       shape,
       side,
       largest_mm: round(largestMm),
+      largest_at_mm: round(largestAtMm),
       excess_mm: round(excessMm),
     })),
     areas: plan.areas.map(({ shape, drawnMm2, wovenMm2, boundaryRows }) => ({

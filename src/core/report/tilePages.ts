@@ -1,4 +1,4 @@
-import { PRINT_MARGIN, type PaperName, papers } from './paper.ts';
+import { type PaperName, PRINT_MARGIN, papers } from './paper.ts';
 
 /** One page of a drawing too large for one sheet. Row 1 is the lowest and column 1 the leftmost, as the cloth grows. */
 export interface Tile {

@@ -106,3 +106,22 @@ export function passesOfTurns(turns: readonly WorkTurn[], count: number): number
   for (let index = 0; index < count; index++) passes += turns[index]?.passes ?? 0;
   return passes;
 }
+
+/** How many passes stand on each end after so many passes of the whole work: the fell, end by end. */
+export function fellAfter(
+  turns: readonly WorkTurn[],
+  blocks: readonly Block[],
+  ends: number,
+  passesDone: number,
+): Uint16Array {
+  const fell = new Uint16Array(ends);
+  let left = passesDone;
+  for (const turn of turns) {
+    for (let index = 0; index < turn.passes && left > 0; index++, left--) {
+      const row = blocks[turn.block]!.rows[turn.row + index]!;
+      for (let end = Math.min(row.from, row.to); end <= Math.max(row.from, row.to); end++) fell[end] = row.pass + 1;
+    }
+    if (left <= 0) break;
+  }
+  return fell;
+}

@@ -31,11 +31,7 @@ function drawSeams(pen: Pen, tiling: Tiling, tile: Tile): void {
   const level = (y: number, neighbour: string, inwards: number) => {
     pen.line(frame.left, y, right, y, dots);
     for (const share of [1 / 6, 5 / 6]) registrationMark(pen, frame.left + share * frame.width, y);
-    pen.text(neighbour, frame.left + frame.width / 2, y + inwards, {
-      size: 7,
-      align: 'middle',
-      colour: palette.second,
-    });
+    pen.text(neighbour, frame.left + 1, y + inwards, { size: 7, colour: palette.second });
   };
   const half = overlap / 2;
   if (tile.column > 1) upright(frame.left + half, `to row ${tile.row}, column ${tile.column - 1}`, -1.2);

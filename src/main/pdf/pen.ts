@@ -44,7 +44,7 @@ export class Pen {
   widthOf(text: string, style: TextStyle = {}): number {
     const { face = 'plain', size = 10 } = style;
     let points = 0;
-    for (const run of runsOf(this.faces, face, text)) points += run.font.widthOfTextAtSize(run.text, size);
+    for (const run of runsOf(this.faces, face, text)) points += run.font.widthOfTextAtSize(run.text, size * run.scale);
     return points / POINTS_PER_MM;
   }
 
@@ -58,14 +58,14 @@ export class Pen {
     let along = -back;
     for (const run of runsOf(this.faces, face, text)) {
       this.page.drawText(run.text, {
-        x: (x + along * cosine) * POINTS_PER_MM,
-        y: (y + along * sine) * POINTS_PER_MM,
-        size,
+        x: (x + along * cosine) * POINTS_PER_MM - run.rise * size * sine,
+        y: (y + along * sine) * POINTS_PER_MM + run.rise * size * cosine,
+        size: size * run.scale,
         font: run.font,
         color: colour,
         rotate: degrees(turn),
       });
-      along += run.font.widthOfTextAtSize(run.text, size) / POINTS_PER_MM;
+      along += run.font.widthOfTextAtSize(run.text, size * run.scale) / POINTS_PER_MM;
     }
   }
 

@@ -47,9 +47,9 @@ export async function embedTypefaces(document: PDFDocument, texts: readonly stri
       const read = fontkit.create(bytes) as unknown as ReadFont;
       const has = (codePoint: number) => read.hasGlyphForCodePoint(codePoint);
       if (!always.includes(subset) && ![...beyond].some(has)) continue;
-      // A name of our own, since the library would otherwise make one up by chance; `frac` draws true fractions.
+      // A name of our own, since the library would otherwise make one up by chance.
       const customName = `${pattern.split('/').at(-1)!.replace('-normal.woff', '').replace('*', subset)}`;
-      cuts.push({ font: await document.embedFont(bytes, { subset: true, customName, features: { frac: true } }), has });
+      cuts.push({ font: await document.embedFont(bytes, { subset: true, customName }), has });
     }
     return cuts;
   };
@@ -63,20 +63,39 @@ const drawnFractions: Readonly<Record<string, string>> = { '⅛': '1⁄8', '⅜'
 export interface TextRun {
   readonly text: string;
   readonly font: PDFFont;
+  /** Share of the type size: the parts of a fraction are small. */
+  readonly scale: number;
+  /** How far the run stands above the baseline, as a share of the type size. */
+  readonly rise: number;
 }
 
-/** Text cut into runs of one font each. A character no cut has is printed as a question mark. */
+/** Above, at, and below the stroke of a fraction. */
+const fractionParts = [
+  { scale: 0.62, rise: 0.27 },
+  { scale: 0.9, rise: 0 },
+  { scale: 0.62, rise: 0 },
+] as const;
+const whole = { scale: 1, rise: 0 };
+
+/** Text cut into runs of one font and size each. A character no cut has is printed as a question mark. */
 export function runsOf(faces: Typefaces, face: Face, text: string): TextRun[] {
   const cuts = faces[face];
-  const runs: { text: string; font: PDFFont }[] = [];
+  const runs: { text: string; font: PDFFont; scale: number; rise: number }[] = [];
+  const add = (part: string, { scale, rise }: { readonly scale: number; readonly rise: number }) => {
+    for (const letter of part) {
+      const cut = cuts.find((one) => one.has(letter.codePointAt(0)!));
+      const font = (cut ?? cuts[0]!).font;
+      const printed = cut === undefined ? '?' : letter;
+      const last = runs.at(-1);
+      if (last !== undefined && last.font === font && last.scale === scale && last.rise === rise) last.text += printed;
+      else runs.push({ text: printed, font, scale, rise });
+    }
+  };
   const spelled = text.replaceAll(/[⅛⅜⅝⅞]/g, (fraction) => drawnFractions[fraction]!).replaceAll(/\s/g, ' ');
-  for (const letter of spelled) {
-    const cut = cuts.find((one) => one.has(letter.codePointAt(0)!));
-    const font = (cut ?? cuts[0]!).font;
-    const printed = cut === undefined ? '?' : letter;
-    const last = runs.at(-1);
-    if (last !== undefined && last.font === font) last.text += printed;
-    else runs.push({ text: printed, font });
+  for (const piece of spelled.split(/(\d+⁄\d+)/)) {
+    const fraction = /^(\d+)(⁄)(\d+)$/.exec(piece);
+    if (fraction === null) add(piece, whole);
+    else for (const [at, part] of fraction.slice(1).entries()) add(part, fractionParts[at]!);
   }
   return runs;
 }
