@@ -238,8 +238,9 @@ export function randomScene(name: string, seed: number): LoomScene {
   const toward = random.between(0, 2 * Math.PI);
   const lean = sun ? random.between(0.4, 1.1) : random.between(0.1, 0.5);
   const long = random.pick([1125, 1500, 1600, 2000, 2000, 2400]);
-  const portrait = random.chance(0.7);
+  const suits = random.chance(0.7);
   const quarter = random.chance(0.2);
+  const portrait = suits !== quarter;
   const short = Math.round(long * 0.75);
   const warm = random.between(-0.16, 0.16);
   const glare = random.chance(0.25)
