@@ -9,16 +9,39 @@ function ownerOf(leftArea: number, rightArea: number): { readonly area: number; 
   return leftIsUpper ? { area: leftArea, side: 'right' } : { area: rightArea, side: 'left' };
 }
 
-/** The drawn edge of an area and side nearest to x; NaN where there is none at this height. */
-function nearestDrawn(spans: readonly VisibleSpan[], area: number, side: 'left' | 'right', x: number): number {
-  let nearest = Number.NaN;
+/** Where the drawing changes yarn along a level line. */
+interface DrawnChange {
+  readonly x: number;
+  readonly left: number;
+  readonly right: number;
+}
+
+function changesOf(spans: readonly VisibleSpan[], yarns: readonly number[]): readonly DrawnChange[] {
+  const changes: DrawnChange[] = [];
   for (let at = 0; at + 1 < spans.length; at++) {
-    const owner = ownerOf(spans[at]!.area, spans[at + 1]!.area);
-    if (owner.area !== area || owner.side !== side) continue;
-    const edge = spans[at]!.to;
-    if (Number.isNaN(nearest) || Math.abs(edge - x) < Math.abs(nearest - x)) nearest = edge;
+    const left = yarns[spans[at]!.area]!;
+    const right = yarns[spans[at + 1]!.area]!;
+    if (left !== right) changes.push({ x: spans[at]!.to, left, right });
   }
-  return nearest;
+  return changes;
+}
+
+/** The change from one yarn to another nearest to x; NaN where there is none at this height. */
+function nearest(changes: readonly DrawnChange[] | undefined, left: number, right: number, x: number): number {
+  let found = Number.NaN;
+  for (const change of changes ?? []) {
+    if (change.left !== left || change.right !== right) continue;
+    if (Number.isNaN(found) || Math.abs(change.x - x) < Math.abs(found - x)) found = change.x;
+  }
+  return found;
+}
+
+/** How far a line runs in one turn: over the pass below and the pass above, whichever of them it reaches. */
+function runInTurn(below: number, here: number, above: number): number {
+  const runs = [Math.abs(above - below), Math.abs(above - here), Math.abs(here - below)];
+  if (Number.isNaN(above)) return 2 * Math.abs(here - below);
+  if (Number.isNaN(below)) return 2 * Math.abs(above - here);
+  return Math.max(...runs);
 }
 
 export interface ChartFidelity {
@@ -28,44 +51,55 @@ export interface ChartFidelity {
 
 /**
  * How the stepped chart stands to the drawing. At the middle of every pass: the distance in x from each boundary of the
- * chart to the drawn line of the same shape and side, less half an end and less what the line runs in one turn; it
+ * chart to the drawn line between the same two yarns, less half an end and less what the line runs in one turn; it
  * should come to 0. And the area each shape shows in the drawing against the area woven.
  */
 export function chartFidelity(piece: Piece, chart: Chart): ChartFidelity {
   const grid = clothGridOf(piece);
   const drawn = drawnShapes(piece, grid);
-  const lines: (readonly VisibleSpan[])[] = [];
-  for (let pass = 0; pass < grid.passes; pass++) lines.push(visibleSpansAt(drawn, passY(grid, pass)));
-  const worst = new Map<string, { area: number; side: 'left' | 'right'; largest: number; excess: number }>();
-  const woven = new Float64Array(piece.shapes.length + 1);
+  const indexOf = (id: string) => piece.yarns.findIndex((yarn) => yarn.id === id);
+  const yarns = [indexOf(piece.cloth.ground), ...piece.shapes.map((shape) => indexOf(shape.yarn))];
+  const lines: (readonly DrawnChange[])[] = [];
   const drawnArea = new Float64Array(piece.shapes.length + 1);
+  for (let pass = 0; pass < grid.passes; pass++) {
+    const body = pass >= grid.header && pass < grid.passes - grid.footer;
+    const spans = body ? visibleSpansAt(drawn, passY(grid, pass)) : [];
+    for (const span of spans) drawnArea[span.area]! += (span.to - span.from) * grid.passHeight;
+    lines.push(changesOf(spans, yarns));
+  }
+  const worst = new Map<string, { area: number; side: 'left' | 'right'; largest: number; at: number; excess: number }>();
+  const woven = new Float64Array(piece.shapes.length + 1);
   const boundaryRows = new Uint32Array(piece.shapes.length + 1);
   for (let pass = grid.header; pass < grid.passes - grid.footer; pass++) {
     const base = pass * grid.ends;
     const touched = new Set<number>();
-    for (const span of lines[pass]!) drawnArea[span.area]! += (span.to - span.from) * grid.passHeight;
     for (let end = 0; end < grid.ends; end++) {
       const area = chart.areas[base + end]!;
       if (area === HEADER_AREA) continue;
       woven[area]! += grid.pitch * grid.passHeight;
       if (end === 0 || chart.areas[base + end - 1] === area) continue;
       touched.add(area).add(chart.areas[base + end - 1]!);
+      // Two areas in one yarn are woven as one: there is no edge between them to stray.
+      const left = chart.cells[base + end - 1]!;
+      const right = chart.cells[base + end]!;
+      if (left === right) continue;
       const x = drawn.left + end * grid.pitch;
-      const owner = ownerOf(chart.areas[base + end - 1]!, area);
-      const line = nearestDrawn(lines[pass]!, owner.area, owner.side, x);
+      const line = nearest(lines[pass], left, right, x);
       if (Number.isNaN(line)) continue;
-      const above = pass + 1 < grid.passes ? nearestDrawn(lines[pass + 1]!, owner.area, owner.side, line) : Number.NaN;
-      const below = pass > 0 ? nearestDrawn(lines[pass - 1]!, owner.area, owner.side, line) : Number.NaN;
-      const runUp = Math.abs(above - line);
-      const runDown = Math.abs(line - below);
-      // Where the line begins or ends in this turn it runs as far as it does on the other side.
-      const run = Number.isNaN(runUp) ? 2 * runDown : Number.isNaN(runDown) ? 2 * runUp : Math.abs(above - below);
-      const key = `${owner.area}${owner.side}`;
-      const entry = worst.get(key) ?? { area: owner.area, side: owner.side, largest: 0, excess: 0 };
+      const run = runInTurn(
+        nearest(lines[pass - 1], left, right, line),
+        line,
+        nearest(lines[pass + 1], left, right, line),
+      );
+      const owner = ownerOf(chart.areas[base + end - 1]!, area);
+      const key = `${owner.area} ${owner.side}`;
+      const entry = worst.get(key) ?? { ...owner, largest: 0, at: 0, excess: 0 };
       const distance = Math.abs(line - x);
-      entry.largest = Math.max(entry.largest, distance);
-      const steepest = Math.max(run, Number.isNaN(runUp) ? 0 : runUp, Number.isNaN(runDown) ? 0 : runDown);
-      if (!Number.isNaN(run)) entry.excess = Math.max(entry.excess, distance - grid.pitch / 2 - steepest);
+      if (distance > entry.largest) {
+        entry.largest = distance;
+        entry.at = passY(grid, pass);
+      }
+      if (!Number.isNaN(run)) entry.excess = Math.max(entry.excess, distance - grid.pitch / 2 - run);
       worst.set(key, entry);
     }
     for (const area of touched) boundaryRows[area]!++;
@@ -77,6 +111,7 @@ export function chartFidelity(piece: Piece, chart: Chart): ChartFidelity {
         shape: piece.shapes[entry.area - 1]!.id,
         side: entry.side,
         largestMm: entry.largest,
+        largestAtMm: entry.at,
         excessMm: entry.excess < 1e-4 ? 0 : entry.excess,
       }),
     );

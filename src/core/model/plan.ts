@@ -91,6 +91,8 @@ export interface EdgeError {
   readonly side: 'left' | 'right';
   /** Largest plain distance in x, mm: what the weaver is shown. */
   readonly largestMm: number;
+  /** Height on the cloth where that is, mm. */
+  readonly largestAtMm: number;
   /** Largest distance left after half an end and what the line runs in one turn; 0 when the steps are as good as can be. */
   readonly excessMm: number;
 }
