@@ -8,14 +8,24 @@ const progressFields = z.strictObject({
   at: z.string().max(40),
 });
 
-/** `progress.json`, version 1. */
+/** The body of `progress.json`, version 2. */
 export const progressSchema = progressFields as unknown as z.ZodType<Progress, Progress>;
+
+const keptBefore = z.looseObject({ at: z.string() });
 
 /** `progress.json`: where the weaver is at the loom. */
 export const progressDocument: DocumentKind<Progress> = {
   format: 'plumbweft-progress',
-  version: 1,
-  migrations: [],
+  version: 2,
+  migrations: [
+    {
+      from: 1,
+      // Version 1 counted passes inside one block, which says nothing without the plan it was counted in. The count
+      // starts at the foot, and the empty fingerprint makes the program ask where the weaver is.
+      name: 'passes are counted over the whole piece',
+      migrate: (body) => ({ passesDone: 0, planFingerprint: '', at: keptBefore.parse(body).at }),
+    },
+  ],
   body: progressSchema,
   called: 'progress',
 };

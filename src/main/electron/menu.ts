@@ -18,10 +18,7 @@ export function menuTemplate(send: Send, mac: boolean, language: 'en' | 'de'): M
     {
       label: say('&Piece', '&Stück'),
       submenu: [
-        entry(say('Start a piece', 'Ein Stück beginnen'), 'start-piece'),
-        entry(say('Open a folder…', 'Einen Ordner öffnen…'), 'open-folder'),
-        entry(say('Bring in a zip…', 'Ein Zip hereinholen…'), 'import-piece'),
-        entry(say('Export as a zip…', 'Als Zip ausgeben…'), 'export-piece'),
+        entry(say('Pieces', 'Stücke'), 'pieces', 'CmdOrCtrl+O'),
         { type: 'separator' },
         mac ? { role: 'close' } : { role: 'quit' },
       ],
@@ -39,13 +36,21 @@ export function menuTemplate(send: Send, mac: boolean, language: 'en' | 'de'): M
     },
     {
       label: say('&View', '&Ansicht'),
-      submenu: [{ role: 'togglefullscreen' }, { role: 'reload' }],
+      submenu: [
+        entry(say('Piece', 'Stück'), 'go-piece', 'CmdOrCtrl+1'),
+        entry(say('Cartoon', 'Karton'), 'go-cartoon', 'CmdOrCtrl+2'),
+        entry(say('Order of work', 'Arbeitsfolge'), 'go-order', 'CmdOrCtrl+3'),
+        entry(say('Loom check', 'Messung'), 'go-check', 'CmdOrCtrl+4'),
+        entry(say('Record', 'Verlauf'), 'go-record', 'CmdOrCtrl+5'),
+        { type: 'separator' },
+        { role: 'togglefullscreen' },
+      ],
     },
     {
       label: say('&Help', '&Hilfe'),
       submenu: [
-        entry(say('Words and keys', 'Wörter und Tasten'), 'words-and-keys', 'F1'),
-        entry(say('Copy a report for us', 'Einen Bericht für uns kopieren'), 'copy-report'),
+        entry(say('Find something to do', 'Etwas zu tun finden'), 'find', 'CmdOrCtrl+K'),
+        entry(say('Words and keys', 'Wörter und Tasten'), 'help', 'F1'),
       ],
     },
   ];

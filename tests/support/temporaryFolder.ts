@@ -1,0 +1,11 @@
+import { mkdtempSync, realpathSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { onTestFinished } from 'vitest';
+
+/** A folder of the test's own, removed when it ends. */
+export function temporaryFolder(): string {
+  const folder = realpathSync(mkdtempSync(join(tmpdir(), 'plumbweft-test-')));
+  onTestFinished(() => rmSync(folder, { recursive: true, force: true }));
+  return folder;
+}
