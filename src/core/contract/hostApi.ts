@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import type { Outcome } from '../model/outcome.ts';
 import { checkRecordSchema, loomReadingSchema } from '../project/checkDocument.ts';
-import { pieceSchema } from '../project/pieceDocument.ts';
+import { loomSchema, pieceSchema } from '../project/pieceDocument.ts';
 import { progressSchema } from '../project/progressDocument.ts';
 
 /**
@@ -56,7 +56,7 @@ const settings = z.strictObject({
   camera: z.string().nullable(),
   watchedFolder: z.string().nullable(),
   tourDone: z.boolean(),
-  looms: z.array(z.record(z.string(), z.unknown())).max(200),
+  looms: z.array(loomSchema).max(200),
 });
 const measured = z.strictObject({
   /** Name of the measurement until it is kept. */

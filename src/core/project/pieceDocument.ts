@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import type { Piece } from '../model/piece.ts';
+import type { Loom, Piece } from '../model/piece.ts';
 import type { DocumentKind } from './document.ts';
 
 const finite = z.number().min(-1e6).max(1e6);
@@ -105,20 +105,25 @@ const ornament = z.discriminatedUnion('kind', [
   }),
 ]);
 
+const loom = z.strictObject({
+  name: words,
+  notchPitch: length.max(100),
+  notches: z.number().int().min(2).max(2_000),
+  openingWidth: length,
+  openingHeight: length,
+  bar: length,
+  depth: length,
+});
+
+/** A loom kept for other pieces. */
+export const loomSchema = loom as unknown as z.ZodType<Loom, Loom>;
+
 const pieceFields = z.strictObject({
   name: z.string().min(1).max(200),
   created: z.string().max(40),
   changed: z.string().max(40),
   units: z.enum(['mm', 'in']),
-  loom: z.strictObject({
-    name: words,
-    notchPitch: length.max(100),
-    notches: z.number().int().min(2).max(2_000),
-    openingWidth: length,
-    openingHeight: length,
-    bar: length,
-    depth: length,
-  }),
+  loom,
   warp: z.strictObject({
     ends: z.number().int().min(2).max(2_000),
     stringsPerEnd: z.union([z.literal(1), z.literal(2)]),

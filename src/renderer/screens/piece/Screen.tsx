@@ -1,18 +1,130 @@
-import { Footer, useHelpHint } from '../../parts/Footer.tsx';
+import { useState } from 'react';
+import './piece.css';
+import { lengthInWords } from '../../../core/model/lengthWords.ts';
+import type { Piece } from '../../../core/model/piece.ts';
+import { settCheck } from '../../../core/warp/settCheck.ts';
+import { useCommands } from '../../keys/commandStore.ts';
+import { QuietButton } from '../../parts/Actions.tsx';
+import { ArithmeticSheet } from '../../parts/ArithmeticSheet.tsx';
+import { DrawingTable } from '../../parts/DrawingTable.tsx';
+import { Footer } from '../../parts/Footer.tsx';
 import { ScreenFrame } from '../../parts/ScreenFrame.tsx';
 import { Sentence } from '../../parts/Sentence.tsx';
 import { usePiece } from '../../state/pieceStore.ts';
+import { makeSheet } from '../../state/sheets.ts';
+import { useShell } from '../../state/shellStore.ts';
+import { planOf } from '../../state/useWork.ts';
 import { useWords } from '../../words/useWords.ts';
+import { addYarn } from './addYarn.ts';
+import { CrossSection } from './CrossSection.tsx';
+import { LoomDrawing, withEnds } from './LoomDrawing.tsx';
+import { LoomSheet } from './LoomSheet.tsx';
+import { MakingSheet } from './MakingSheet.tsx';
+import { Verdicts } from './Verdicts.tsx';
+import { WarpSheet } from './WarpSheet.tsx';
+import { WarpTable } from './WarpTable.tsx';
+import { WeftList } from './WeftList.tsx';
+import { YarnSheet } from './YarnSheet.tsx';
 
+type Open =
+  | { readonly sheet: 'loom' | 'warp' | 'making' | 'arithmetic' | 'table' }
+  | { readonly sheet: 'yarn'; readonly yarn: string }
+  | null;
+
+/** Loom, warp, yarns and sizes, drawn to scale, with what they will do to the cloth. */
 export function Screen() {
-  const words = useWords().shell;
   const piece = usePiece((state) => state.piece);
-  const help = useHelpHint();
+  return piece === null ? null : <PieceWork piece={piece} />;
+}
+
+function PieceWork({ piece }: { readonly piece: Piece }) {
+  const all = useWords();
+  const words = all.piece;
+  const key = usePiece((state) => state.key);
+  const change = usePiece((state) => state.change);
+  const goTo = useShell((state) => state.goTo);
+  const [open, setOpen] = useState<Open>(null);
+  const plan = planOf(piece);
+  const sett = settCheck(piece);
+  const ground = piece.yarns.find((yarn) => yarn.id === piece.cloth.ground);
+  const groundOnSett = sett.yarns.find((yarn) => yarn.yarn === piece.cloth.ground);
+  const openYarn = (yarn: string) => setOpen({ sheet: 'yarn', yarn });
+  const newYarn = () => {
+    const added = addYarn(piece);
+    change(() => added.piece);
+    openYarn(added.yarn);
+  };
+  const wider = (ends: number) => change((now) => withEnds(now, now.warp.ends + ends), 'width');
+  const print = () => key !== null && void makeSheet(key, 'warping', null);
+  useCommands('piece', [
+    { id: 'wider', words: words.keys.notch, keys: ['ArrowUp', 'ArrowRight'], run: () => wider(1) },
+    { id: 'narrower', words: words.keys.notch, keys: ['ArrowDown', 'ArrowLeft'], run: () => wider(-1) },
+    { id: 'yarns', words: words.keys.yarns, keys: ['Y'], run: () => openYarn(piece.cloth.ground) },
+    { id: 'loom', words: words.changeLoom, keys: ['L'], run: () => setOpen({ sheet: 'loom' }) },
+    { id: 'warp', words: words.changeWarp, keys: ['W'], run: () => setOpen({ sheet: 'warp' }) },
+    { id: 'making', words: words.making, keys: ['G'], run: () => setOpen({ sheet: 'making' }) },
+    { id: 'sums', words: words.arithmetic, keys: ['A'], run: () => setOpen({ sheet: 'arithmetic' }) },
+    { id: 'add-yarn', words: words.addYarn, run: newYarn },
+    { id: 'piece-table', words: all.shell.table, keys: ['T'], run: () => setOpen({ sheet: 'table' }) },
+    { id: 'print-warping', words: words.warpingSheet, keys: ['Ctrl+P'], run: print },
+  ]);
+  const close = () => setOpen(null);
   return (
-    <ScreenFrame className="piece" footer={<Footer hints={[help]} />}>
-      <Sentence>
-        {piece?.name}: {words.screens.piece}
-      </Sentence>
+    <ScreenFrame
+      className="piece"
+      footer={
+        <Footer
+          hints={[
+            { keys: ['Tab'], words: words.keys.next },
+            { keys: ['ArrowUp', 'ArrowDown'], words: words.keys.notch },
+            { keys: ['Y'], words: words.keys.yarns },
+          ]}
+          second={{ words: words.warpingSheet, onPress: print }}
+          main={{ words: words.drawCartoon, onPress: () => goTo('cartoon') }}
+        />
+      }
+    >
+      <LoomDrawing piece={piece} chart={plan.chart} />
+      <div className="piece-words">
+        <Sentence>{sett.headline.sentence}</Sentence>
+        <p>{sett.headline.why}</p>
+        <CrossSection piece={piece} weft={groundOnSett?.weft?.diameter ?? null} colour={ground?.colour ?? '#888888'} />
+        <Verdicts piece={piece} sett={sett} onYarn={openYarn} />
+        <WarpTable
+          piece={piece}
+          plan={plan}
+          onLoom={() => setOpen({ sheet: 'loom' })}
+          onWarp={() => setOpen({ sheet: 'warp' })}
+          onArithmetic={() => setOpen({ sheet: 'arithmetic' })}
+        />
+        <WeftList piece={piece} plan={plan} onYarn={openYarn} onAdd={newYarn} />
+        <p className="piece-more">
+          <QuietButton onPress={() => setOpen({ sheet: 'making' })}>{words.making}</QuietButton>
+        </p>
+      </div>
+      {open?.sheet === 'loom' && <LoomSheet piece={piece} onClose={close} />}
+      {open?.sheet === 'warp' && <WarpSheet piece={piece} onClose={close} />}
+      {open?.sheet === 'making' && <MakingSheet piece={piece} onClose={close} />}
+      {open?.sheet === 'yarn' && <YarnSheet key={open.yarn} piece={piece} yarn={open.yarn} onClose={close} />}
+      {open?.sheet === 'arithmetic' && (
+        <ArithmeticSheet sums={plan.materials.arithmetic} title={words.arithmetic} onClose={close} />
+      )}
+      {open?.sheet === 'table' && (
+        <DrawingTable
+          table={{
+            name: words.table,
+            columns: words.tableColumns,
+            rows: [
+              [words.widthOfCloth, lengthInWords(plan.materials.warp.width, piece.units)],
+              [words.heightOfCloth, lengthInWords(piece.cloth.height, piece.units)],
+              [words.baseUp, lengthInWords(piece.cloth.baseAboveBottomBar, piece.units)],
+              [words.openingHeight, lengthInWords(piece.loom.openingHeight, piece.units)],
+              [words.endsCount, String(piece.warp.ends)],
+            ],
+          }}
+          onClose={close}
+        />
+      )}
     </ScreenFrame>
   );
 }

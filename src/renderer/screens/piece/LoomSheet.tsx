@@ -1,0 +1,97 @@
+import type { Loom, Piece } from '../../../core/model/piece.ts';
+import { mm } from '../../../core/model/units.ts';
+import { centredFirstNotch } from '../../../core/warp/centring.ts';
+import { QuietButton, SecondButton } from '../../parts/Actions.tsx';
+import { DimensionField } from '../../parts/DimensionField.tsx';
+import { FieldRow, NumberField, TextField } from '../../parts/Fields.tsx';
+import { SheetDialog } from '../../parts/SheetDialog.tsx';
+import { usePiece } from '../../state/pieceStore.ts';
+import { useSettings } from '../../state/settingsStore.ts';
+import { useWords } from '../../words/useWords.ts';
+
+/** The loom as it stands on the table, and the looms kept for other pieces. */
+export function LoomSheet({ piece, onClose }: { readonly piece: Piece; readonly onClose: () => void }) {
+  const words = useWords().piece;
+  const change = usePiece((state) => state.change);
+  const { settings, change: changeSettings } = useSettings();
+  const { loom } = piece;
+  const put = (part: Partial<Loom>) => change((now) => withLoom(now, { ...now.loom, ...part }), 'loom');
+  const length = (
+    label: string,
+    value: number,
+    name: 'notchPitch' | 'openingWidth' | 'openingHeight' | 'bar' | 'depth',
+    fine: boolean,
+  ) => (
+    <FieldRow label={label}>
+      <DimensionField
+        label={label}
+        value={mm(value)}
+        units={piece.units}
+        kind={fine ? 'pass-height' : 'planned'}
+        refuse={(typed) => (typed < 0.5 || typed > 5000 ? words.refusal(0.5, 5000) : null)}
+        onChange={(typed) => put({ [name]: typed })}
+      />
+    </FieldRow>
+  );
+  return (
+    <SheetDialog title={words.loom} onClose={onClose}>
+      <TextField label={words.loomName} value={loom.name} onChange={(name) => put({ name })} />
+      {length(words.pitch, loom.notchPitch, 'notchPitch', true)}
+      <NumberField
+        label={words.notches}
+        value={loom.notches}
+        least={2}
+        most={2000}
+        whole
+        refusal={words.refusal}
+        onChange={(notches) => notches !== null && put({ notches })}
+      />
+      {length(words.openingWidth, loom.openingWidth, 'openingWidth', false)}
+      {length(words.openingUp, loom.openingHeight, 'openingHeight', false)}
+      {length(words.barHeight, loom.bar, 'bar', false)}
+      {length(words.depth, loom.depth, 'depth', false)}
+      <p className="sheet-action">
+        <SecondButton
+          action={{
+            words: words.keepLoom,
+            onPress: () =>
+              changeSettings({
+                looms: [loom, ...settings.looms.filter((kept) => kept.name !== loom.name)].slice(0, 200),
+              }),
+          }}
+        />
+      </p>
+      {settings.looms.length > 0 && (
+        <section>
+          <h3>{words.keptLooms}</h3>
+          <ul className="kept-looms">
+            {settings.looms.map((kept) => (
+              <li key={kept.name}>
+                <SecondButton
+                  action={{ words: words.takeLoom(kept.name), onPress: () => change((now) => withLoom(now, kept)) }}
+                />
+                <QuietButton
+                  onPress={() => changeSettings({ looms: settings.looms.filter((other) => other !== kept) })}
+                >
+                  {words.forgetLoom(kept.name)}
+                </QuietButton>
+              </li>
+            ))}
+          </ul>
+        </section>
+      )}
+    </SheetDialog>
+  );
+}
+
+/** The same piece on another loom: ends that no longer have a notch are let go, and the rest is centred again. */
+function withLoom(piece: Piece, loom: Loom): Piece {
+  const ends = Math.min(piece.warp.ends, loom.notches);
+  const fits =
+    piece.warp.firstNotch + ends <= loom.notches && ends === piece.warp.ends && loom.notches === piece.loom.notches;
+  return {
+    ...piece,
+    loom,
+    warp: { ...piece.warp, ends, firstNotch: fits ? piece.warp.firstNotch : centredFirstNotch(loom, ends) },
+  };
+}

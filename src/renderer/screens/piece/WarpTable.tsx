@@ -1,0 +1,60 @@
+import { lengthInWords, yarnLengthInWords } from '../../../core/model/lengthWords.ts';
+import type { Piece } from '../../../core/model/piece.ts';
+import type { Plan } from '../../../core/plan/planPiece.ts';
+import { QuietButton } from '../../parts/Actions.tsx';
+import { useWords } from '../../words/useWords.ts';
+
+interface WarpTableProps {
+  readonly piece: Piece;
+  readonly plan: Plan;
+  readonly onLoom: () => void;
+  readonly onWarp: () => void;
+  readonly onArithmetic: () => void;
+}
+
+/** The warp in words: loom, ends and notches, odd or even, how much to cut. */
+export function WarpTable({ piece, plan, onLoom, onWarp, onArithmetic }: WarpTableProps) {
+  const words = useWords().piece;
+  const { loom, warp } = piece;
+  const say = (value: number) => lengthInWords(value, piece.units);
+  const pitch =
+    piece.units === 'in' || Math.abs(loom.notchPitch - 6.35) < 0.01
+      ? lengthInWords(loom.notchPitch, 'in')
+      : lengthInWords(loom.notchPitch, 'mm', 'edge');
+  const middle = Math.floor((warp.ends - 1) / 2) + 1;
+  const cut = words.cutIs(
+    yarnLengthInWords(plan.materials.warp.length, piece.units),
+    warp.yarnName.toLowerCase(),
+    lengthInWords(warp.stringDiameter, piece.units, 'edge'),
+  );
+  return (
+    <section className="piece-part">
+      <div className="piece-part-head">
+        <h2>{words.warp}</h2>
+        <QuietButton onPress={onArithmetic}>{words.arithmetic}</QuietButton>
+      </div>
+      <dl className="warp-table">
+        <dt>{words.loom}</dt>
+        <dd>
+          {words.loomIs(loom.name, pitch, say(loom.openingWidth).replace(/ mm$/, ''), say(loom.openingHeight))}{' '}
+          <QuietButton onPress={onLoom} label={words.changeLoom}>
+            {words.change}
+          </QuietButton>
+        </dd>
+        <dt>{words.ends(warp.ends)}</dt>
+        <dd>
+          {words.endsAre(warp.stringsPerEnd, warp.firstNotch + 1, warp.firstNotch + warp.ends)}{' '}
+          <QuietButton onPress={onWarp} label={words.changeWarp}>
+            {words.change}
+          </QuietButton>
+        </dd>
+        <dt>{words.parity(warp.ends)}</dt>
+        <dd>{warp.ends % 2 === 1 ? words.point(middle) : words.blunt(middle, middle + 1)}</dd>
+        <dt>{words.cut}</dt>
+        <dd>
+          <strong>{cut.length}</strong> {cut.rest}
+        </dd>
+      </dl>
+    </section>
+  );
+}

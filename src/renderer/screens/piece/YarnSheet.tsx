@@ -1,0 +1,186 @@
+import { useState } from 'react';
+import type { CountSystem, Piece, Yarn } from '../../../core/model/piece.ts';
+import { grams, metres, mm } from '../../../core/model/units.ts';
+import { QuietButton } from '../../parts/Actions.tsx';
+import { FieldRow, NumberField, SelectField, TextField } from '../../parts/Fields.tsx';
+import { SheetDialog } from '../../parts/SheetDialog.tsx';
+import { usePiece } from '../../state/pieceStore.ts';
+import { useWords } from '../../words/useWords.ts';
+import { ColourFromPhoto } from './ColourFromPhoto.tsx';
+
+const systems: readonly CountSystem[] = [
+  'metres-per-100-g',
+  'yards-per-pound',
+  'tex',
+  'metric-nm',
+  'cotton-ne',
+  'worsted-nw',
+  'linen-lea',
+  'woollen-run',
+];
+const fibres: readonly Yarn['fibre'][] = ['wool', 'cotton', 'linen', 'silk', 'other'];
+
+interface YarnSheetProps {
+  readonly piece: Piece;
+  readonly yarn: string;
+  readonly onClose: () => void;
+}
+
+/** Everything a label, a ruler or a photograph says about one yarn. */
+export function YarnSheet({ piece, yarn: id, onClose }: YarnSheetProps) {
+  const words = useWords().piece;
+  const change = usePiece((state) => state.change);
+  const [picking, setPicking] = useState(false);
+  const yarn = piece.yarns.find((each) => each.id === id);
+  if (!yarn) return null;
+  const put = (part: Partial<Yarn>) =>
+    change(
+      (now) => ({ ...now, yarns: now.yarns.map((each) => (each.id === id ? { ...each, ...part } : each)) }),
+      `yarn ${id}`,
+    );
+  const inUse =
+    piece.cloth.ground === id ||
+    piece.cloth.headerYarn === id ||
+    piece.shapes.some((shape) => shape.yarn === id) ||
+    piece.ornaments.some((ornament) => ornament.kind === 'wrapped-flower' && ornament.yarn === id);
+  const remove = () => {
+    change((now) => ({ ...now, yarns: now.yarns.filter((each) => each.id !== id) }));
+    onClose();
+  };
+  const { count, label } = yarn;
+  return (
+    <SheetDialog title={yarn.name} onClose={onClose}>
+      <TextField label={words.name} value={yarn.name} onChange={(name) => put({ name })} />
+      <FieldRow label={words.colour}>
+        <input
+          type="color"
+          className="field-colour"
+          aria-label={words.colour}
+          value={yarn.colour}
+          onChange={(event) => put({ colour: event.target.value.toLowerCase() })}
+        />
+        <QuietButton onPress={() => setPicking(!picking)}>{words.fromPhoto}</QuietButton>
+      </FieldRow>
+      {picking && <ColourFromPhoto onPick={(colour) => put({ colour })} />}
+      <SelectField
+        label={words.fibre}
+        value={yarn.fibre}
+        options={fibres.map((value) => ({ value, words: words.fibres[value] }))}
+        onChange={(fibre) => put({ fibre })}
+      />
+      <NumberField
+        label={words.labelMetres}
+        value={label?.metres ?? null}
+        least={1}
+        most={100_000}
+        maybe
+        refusal={words.refusal}
+        onChange={(value) =>
+          put({ label: value === null ? null : { metres: metres(value), grams: label?.grams ?? grams(100) } })
+        }
+      />
+      {label !== null && (
+        <NumberField
+          label={words.labelGrams}
+          value={label.grams}
+          least={1}
+          most={10_000}
+          refusal={words.refusal}
+          onChange={(value) => value !== null && put({ label: { ...label, grams: grams(value) } })}
+        />
+      )}
+      <SelectField
+        label={words.countSystem}
+        value={count?.system ?? 'none'}
+        options={[
+          { value: 'none', words: words.systems.none },
+          ...systems.map((value) => ({ value, words: words.systems[value] })),
+        ]}
+        onChange={(system) =>
+          put({
+            count:
+              system === 'none'
+                ? null
+                : { system: system as CountSystem, size: count?.size ?? 200, plies: count?.plies ?? 1 },
+          })
+        }
+      />
+      {count !== null && (
+        <>
+          <NumberField
+            label={words.countSize}
+            value={count.size}
+            least={0.01}
+            most={100_000}
+            refusal={words.refusal}
+            onChange={(size) => size !== null && put({ count: { ...count, size } })}
+          />
+          <NumberField
+            label={words.countPlies}
+            value={count.plies}
+            least={1}
+            most={100}
+            whole
+            refusal={words.refusal}
+            onChange={(plies) => plies !== null && put({ count: { ...count, plies } })}
+          />
+        </>
+      )}
+      <NumberField
+        label={words.wraps}
+        value={yarn.wrapsPerCm}
+        least={0.2}
+        most={200}
+        maybe
+        refusal={words.refusal}
+        onChange={(wrapsPerCm) => put({ wrapsPerCm })}
+      />
+      <NumberField
+        label={words.thickness}
+        value={yarn.diameter}
+        least={0.05}
+        most={50}
+        maybe
+        after="mm"
+        refusal={words.refusal}
+        onChange={(value) => put({ diameter: value === null ? null : mm(value) })}
+      />
+      <NumberField
+        label={words.category}
+        value={yarn.category}
+        least={0}
+        most={7}
+        whole
+        maybe
+        after={words.categoryGuess}
+        refusal={words.refusal}
+        onChange={(category) => put({ category })}
+      />
+      <NumberField
+        label={words.strands}
+        value={yarn.strands}
+        least={1}
+        most={20}
+        whole
+        refusal={words.refusal}
+        onChange={(strands) => strands !== null && put({ strands })}
+      />
+      <NumberField
+        label={words.ballGrams}
+        value={yarn.ballGrams}
+        least={1}
+        most={10_000}
+        maybe
+        refusal={words.refusal}
+        onChange={(value) => put({ ballGrams: value === null ? null : grams(value) })}
+      />
+      <p className="sheet-action">
+        {inUse ? (
+          <span className="second">{words.yarnInUse}</span>
+        ) : (
+          <QuietButton onPress={remove}>{words.removeYarn}</QuietButton>
+        )}
+      </p>
+    </SheetDialog>
+  );
+}
