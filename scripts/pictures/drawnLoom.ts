@@ -24,5 +24,9 @@ export async function drawnLoom(scene: LoomScene): Promise<DrawnLoom> {
     const [px, py] = camera.seen(x, y, 0);
     return [scene.finish.mirrored ? scene.width - px : px, py] as const;
   });
-  return { jpeg: await finish(scene, pixels), brief: drawnBrief(scene), truth: drawnTruth(weave, cloth, corners) };
+  return {
+    jpeg: await finish(scene, pixels),
+    brief: drawnBrief(scene),
+    truth: drawnTruth(weave, cloth, corners, camera.distance),
+  };
 }

@@ -9,6 +9,8 @@ export interface Camera {
   readonly ray: (px: number, py: number, out: Float64Array) => void;
   /** Where a point in loom mm is seen. */
   readonly seen: (x: number, y: number, z: number) => readonly [px: number, py: number];
+  /** From the eye to the point it looks at, mm. */
+  readonly distance: number;
 }
 
 type Vector = readonly [number, number, number];
@@ -44,6 +46,7 @@ function pinhole(scene: LoomScene, distance: number): Camera {
   const halfDiagonal = Math.hypot(width, height) / 2;
   const { k1, k2 } = camera;
   return {
+    distance,
     ray: (px, py, out) => {
       const qx = (px - middleX) / halfDiagonal;
       const qy = (py - middleY) / halfDiagonal;

@@ -15,7 +15,12 @@ function median(values: readonly number[]): number {
  * the median over seven columns within 0.3 pitch of its course, a selvedge row a running median over
  * ± max(2 mm, 3 passes), null beside ends not woven so high or where something lies over the edge.
  */
-export function drawnTruth(weave: Weave, cloth: Floats, corners: readonly (readonly [number, number])[]) {
+export function drawnTruth(
+  weave: Weave,
+  cloth: Floats,
+  corners: readonly (readonly [number, number])[],
+  distance: number,
+) {
   const { scene, ends, notchX, centreX, passY, fell: woven } = weave;
   const { base, pass } = scene.cloth;
   const pitch = scene.loom.pitch;
@@ -83,12 +88,27 @@ export function drawnTruth(weave: Weave, cloth: Floats, corners: readonly (reado
       ...(scene.warp.slack.length ? { slack: scene.warp.slack } : {}),
       beat: scene.cloth.beat,
     },
-    camera: scene.camera,
+    camera: writtenCamera(scene, distance),
     lens_k1: scene.camera.k1,
     lens_k2: scene.camera.k2,
     /** Where the bar lines meet the opening's sides in the picture as displayed: bottom left, bottom right, top right, top left. */
     corners_px: corners,
     mirrored: scene.finish.mirrored,
+  };
+}
+
+/** The camera as the renderer's truth writes it: degrees, focal length for a 36 mm picture, mm. */
+export function writtenCamera(scene: LoomScene, distance: number) {
+  const { pitch, yaw, roll, focal, targetX, targetY } = scene.camera;
+  const degrees = 180 / Math.PI;
+  return {
+    lens: focal * 36,
+    target: [targetX, scene.loom.openingHeight / 2 + targetY, 0],
+    pitch: pitch * degrees,
+    yaw: yaw * degrees,
+    roll: roll * degrees,
+    dist: distance,
+    dof: null,
   };
 }
 
