@@ -110,7 +110,7 @@ export function paintStrings(
 ): void {
   const place = placeIn(view);
   const width = Math.max(1, strings.widthShare * view.pxPerEnd);
-  const offsets = strings.perEnd === 2 ? [-0.55, 0.55] : [0];
+  const offsets = strings.perEnd === 2 ? [-0.9, 0.9] : [0];
   for (let end = 0; end < ends; end++) {
     const { x } = place(end + 0.5, 0);
     for (const offset of offsets) {

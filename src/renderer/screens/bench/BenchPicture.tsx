@@ -54,35 +54,37 @@ export function BenchPicture({ work, turn }: { readonly work: Work; readonly tur
   return (
     <div className="bench-picture" ref={box}>
       <canvas ref={canvas} />
-      <svg role="img" aria-label={words.picture} width={size.width} height={size.height}>
-        <title>{words.picture}</title>
-        <path className="bench-outline" d={outline.path} style={{ fill: work.piece.yarns[block.yarn]?.colour }} />
-        <rect
-          className="bench-turn-casing"
-          x={from.x - 2}
-          y={from.y - 2}
-          width={to.x - from.x + 4}
-          height={to.y - from.y + 4}
-        />
-        <rect
-          className="bench-turn-box"
-          x={from.x}
-          y={from.y}
-          width={to.x - from.x}
-          height={to.y - from.y}
-          style={{ fill: work.piece.yarns[block.yarn]?.colour }}
-        />
-        <path
-          className="bench-arrow"
-          transform={`translate(${goesRight ? Math.max(6, from.x - 52) : Math.min(size.width - 6, to.x + 52)} ${(from.y + to.y) / 2}) scale(${goesRight ? 1 : -1} 1)`}
-          d="M0 0H34M25 -9L35 0L25 9"
-        />
-        {labels.map((end) => (
-          <text key={end} className="bench-end" x={place(end + 0.5, 0).x} y={from.y - 16}>
-            {end + 1}
-          </text>
-        ))}
-      </svg>
+      {size.width > 0 && (
+        <svg role="img" aria-label={words.picture} width={size.width} height={size.height}>
+          <title>{words.picture}</title>
+          <path className="bench-outline" d={outline.path} style={{ fill: work.piece.yarns[block.yarn]?.colour }} />
+          <rect
+            className="bench-turn-casing"
+            x={from.x - 2}
+            y={from.y - 2}
+            width={to.x - from.x + 4}
+            height={to.y - from.y + 4}
+          />
+          <rect
+            className="bench-turn-box"
+            x={from.x}
+            y={from.y}
+            width={to.x - from.x}
+            height={to.y - from.y}
+            style={{ fill: work.piece.yarns[block.yarn]?.colour }}
+          />
+          <path
+            className="bench-arrow"
+            transform={`translate(${goesRight ? Math.max(6, from.x - 52) : Math.min(size.width - 6, to.x + 52)} ${(from.y + to.y) / 2}) scale(${goesRight ? 1 : -1} 1)`}
+            d="M0 0H34M25 -9L35 0L25 9"
+          />
+          {labels.map((end) => (
+            <text key={end} className="bench-end" x={place(end + 0.5, 0).x} y={from.y - 16}>
+              {end + 1}
+            </text>
+          ))}
+        </svg>
+      )}
     </div>
   );
 }

@@ -54,7 +54,7 @@ export function ClothPicture({ work, passesShown, chosen, onChoose }: ClothPictu
     const style = getComputedStyle(document.documentElement);
     paintStrings(context, view, chart.ends, {
       perEnd: work.piece.warp.stringsPerEnd,
-      widthShare: work.piece.warp.stringDiameter / chart.pitch,
+      widthShare: (work.piece.warp.stringDiameter / chart.pitch) * 0.6,
       colour: style.getPropertyValue('--wood'),
       edge: style.getPropertyValue('--wood-line'),
     });

@@ -23,7 +23,8 @@ import { useGrowing } from './useGrowing.ts';
 export function Screen() {
   const words = useWords().order;
   const work = useWork();
-  const bare = useShell((state) => state.bare);
+  const { bare, setBare } = useShell();
+  useEffect(() => () => setBare(false), [setBare]);
   if (work === null) return null;
   if (work.plan.blocks.length === 0) {
     return (
@@ -49,7 +50,6 @@ function OrderOfWork({ work }: { readonly work: Work }) {
   const growing = useGrowing(total);
   const chosen = Math.min(last, picked ?? work.block);
   const finished = work.block > last;
-  const block = work.plan.blocks[chosen]!;
   const choose = (next: number) => {
     const index = Math.max(0, Math.min(last, next));
     setPicked(index);
@@ -57,7 +57,6 @@ function OrderOfWork({ work }: { readonly work: Work }) {
     say(`${index + 1}. ${work.plan.blocks[index]!.name}`);
   };
   const weave = () => setBare(true);
-  useEffect(() => () => setBare(false), [setBare]);
   const print = () => key !== null && void makeSheet(key, 'order', null);
   useCommands('order', [
     { id: 'block-next', words: words.keys.move, keys: ['ArrowUp'], run: () => choose(chosen + 1) },
@@ -71,8 +70,8 @@ function OrderOfWork({ work }: { readonly work: Work }) {
   const sentence = finished
     ? words.done
     : work.turn === 0
-      ? words.begin(block.name)
-      : words.next(work.plan.blocks[work.block]!.name);
+      ? words.begin(work.plan.blocks[0]!.name)
+      : words.next(work.block + 1, work.plan.blocks[work.block]!.name);
   return (
     <ScreenFrame
       className="order"
@@ -94,7 +93,9 @@ function OrderOfWork({ work }: { readonly work: Work }) {
     >
       <div className="order-picture">
         <ClothPicture work={work} passesShown={growing.shown ?? work.passesDone} chosen={chosen} onChoose={choose} />
-        <QuietButton onPress={growing.toggle}>{growing.shown === null ? words.grow : words.stopGrowing}</QuietButton>
+        <p>
+          <QuietButton onPress={growing.toggle}>{growing.shown === null ? words.grow : words.stopGrowing}</QuietButton>
+        </p>
       </div>
       <div className="order-words">
         <Sentence>{sentence}</Sentence>

@@ -7,8 +7,8 @@ export const order = {
   ends,
   nothing: 'There is no order yet.',
   nothingSecond: 'Draw a shape, or weave the ground plain: either gives an order of work.',
-  begin: (name: string) => `Begin with ${name}.`,
-  next: (name: string) => `Now ${name}.`,
+  begin: (name: string) => `First at the foot: ${name}.`,
+  next: (block: number, name: string) => `Now block ${block}: ${name}.`,
   done: 'Everything is woven.',
   last: 'Last',
   after: (blocks: number, left: string) =>
