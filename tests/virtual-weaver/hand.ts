@@ -2,7 +2,7 @@ import type { Cloth } from './cloth.ts';
 import { edgePlaces } from './edgePlaces.ts';
 import type { WeaverBlock } from './planDocument.ts';
 import { refuse } from './refusal.ts';
-import { firstStopInWords } from './words.ts';
+import { readWords } from './words.ts';
 
 export interface WovenPass {
   readonly pass: number;
@@ -24,7 +24,11 @@ export class Hand {
   /** The end the weft hangs from, and how the last pass went round it; null before the first pass. */
   private hangs: { readonly end: number; readonly over: boolean; readonly pass: number } | null = null;
 
-  constructor(block: WeaverBlock, cloth: Cloth, parity: 0 | 1) {
+  /** The hand whose weft this block goes on with, where it does. */
+  private readonly continued: Hand | null;
+
+  constructor(block: WeaverBlock, cloth: Cloth, parity: 0 | 1, continued: Hand | null = null) {
+    this.continued = continued;
     this.block = block;
     this.cloth = cloth;
     this.parity = parity;
@@ -86,7 +90,17 @@ export class Hand {
 
   /** The first bare pass on the end where the weft begins. */
   private firstPass(): number {
-    const { end } = this.block.start;
+    const { end, over } = this.block.start;
+    const { continued } = this;
+    if (continued !== null) {
+      const last = continued.hangs;
+      const at = { block: this.block.order, end };
+      if (last === null || !continued.finished)
+        return refuse('weft-not-there', 'The weft to go on with is not free.', at);
+      if (last.end !== end || last.pass + 1 !== this.cloth.fell(end) || last.over === over) {
+        refuse('weft-not-there', `The weft to go on with hangs at end ${last.end}, pass ${last.pass}.`, at);
+      }
+    }
     if (end < 0 || end >= this.cloth.ends) {
       refuse('off-the-warp', `There is no end ${end} to start on.`, { block: this.block.order, end });
     }
@@ -94,17 +108,8 @@ export class Hand {
   }
 
   private firstStop(): number {
-    const said = firstStopInWords(this.block.words);
-    const { to } = this.block.start;
-    if (to !== undefined && said !== null && said !== to) {
-      refuse('words-differ', `The words stop the first pass at end ${said}, the start at end ${to}.`, {
-        block: this.block.order,
-      });
-    }
-    return (
-      to ??
-      said ??
-      refuse('first-stop-unknown', 'Nothing says where the first pass stops.', { block: this.block.order })
-    );
+    const { order, start, words } = this.block;
+    const to = start.to ?? readWords(words).start?.to;
+    return to ?? refuse('first-stop-unknown', 'Nothing says where the first pass stops.', { block: order });
   }
 }

@@ -16,6 +16,7 @@ const weaverBlock = z.object({
   rows: z.array(z.object({ pass: whole, from: whole, to: whole })),
   left: steps,
   right: steps,
+  continues: whole.nullish(),
   words: z.union([z.string().transform((sentence) => [sentence]), z.array(z.string())]),
 });
 

@@ -12,6 +12,8 @@ export type RefusalTag =
   | 'step-after-the-end'
   /** Nothing says where the first pass stops. */
   | 'first-stop-unknown'
+  /** A block is told to go on with a weft that hangs somewhere else. */
+  | 'weft-not-there'
   /** The edges pass each other. */
   | 'edges-cross'
   /** An end that is not on the loom. */

@@ -79,7 +79,7 @@ export const rectangle = (): WeaverPlan =>
         left: '3',
         right: '3',
         rows: '0:0>3 1:3>0 2:0>3 3:3>0 4:0>3 5:3>0',
-        words: ['Start at the left on end 1, over, and weave to end 4.', 'Both edges: 3 turns.'],
+        words: ['Start at the left, over end 1, and weave to end 4.', 'Both edges: 3 turns.'],
       },
     ],
   );
@@ -101,7 +101,7 @@ export const triangleFromLeft = (): WeaverPlan =>
         right: '1 in 2, 1 in 2, 0.5',
         rows: '0:0>6 1:6>0 2:0>4 3:4>1 4:1>2',
         words: [
-          'Start at the left on end 1, over, and weave to end 7.',
+          'Start at the left, over end 1, and weave to end 7.',
           'Left edge: 1½ turns, then in 1 end; 1 turn.',
           'Right edge: 1 turn, then in 2 ends × 2; half a turn.',
         ],

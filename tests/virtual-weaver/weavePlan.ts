@@ -3,7 +3,7 @@ import { Hand, type WovenPass } from './hand.ts';
 import { type Mismatch, mismatches } from './mismatch.ts';
 import { type WeaverPlan, weaverPlanSchema } from './planDocument.ts';
 import { HandStops, type Refusal, refuse } from './refusal.ts';
-import { checkWords } from './words.ts';
+import { blockFromWords, checkWords } from './words.ts';
 
 export interface WeavingReport {
   /** The first thing the hand could not do; null when every block was woven. */
@@ -19,8 +19,9 @@ export interface WeavingReport {
  * Weaves a printed plan on an empty warp as a hand would, then holds the cloth against the chart cell for cell and
  * the rows against the passes woven.
  * @param document a parsed `plan --json` document.
+ * @param from whether each block is woven from `start`, `left` and `right`, or from its sentences alone.
  */
-export function weavePlan(document: unknown): WeavingReport {
+export function weavePlan(document: unknown, from: 'lists' | 'words' = 'lists'): WeavingReport {
   const woven = new Map<number, readonly WovenPass[]>();
   let plan: WeaverPlan | null = null;
   let cloth: Cloth | null = null;
@@ -28,7 +29,7 @@ export function weavePlan(document: unknown): WeavingReport {
   try {
     plan = readPlan(document);
     cloth = new Cloth(plan.chart.ends, plan.chart.passes);
-    weaveBlocks(plan, cloth, woven);
+    weaveBlocks(plan, cloth, woven, from);
   } catch (stop) {
     if (!(stop instanceof HandStops)) throw stop;
     refusal = stop.refusal;
@@ -58,7 +59,12 @@ function readPlan(document: unknown): WeaverPlan {
 }
 
 /** One block after another; blocks named in `sequence` alternate as it says, from the first of them on. */
-function weaveBlocks(plan: WeaverPlan, cloth: Cloth, woven: Map<number, readonly WovenPass[]>): void {
+function weaveBlocks(
+  plan: WeaverPlan,
+  cloth: Cloth,
+  woven: Map<number, readonly WovenPass[]>,
+  from: 'lists' | 'words',
+): void {
   const sequence = plan.sequence ?? [];
   const rising = new Set(sequence.map((step) => step.block));
   const hands = new Map<number, Hand>();
@@ -68,7 +74,14 @@ function weaveBlocks(plan: WeaverPlan, cloth: Cloth, woven: Map<number, readonly
     const block = plan.blocks[order - (plan.blocks[0]?.order ?? 0)];
     if (block === undefined) return refuse('sequence-broken', `There is no block ${order}.`);
     checkWords(block);
-    const hand = new Hand(block, cloth, plan.parity);
+    const told = from === 'words' ? blockFromWords(block) : block;
+    const continued = block.continues == null ? null : hands.get(block.continues);
+    if (continued === undefined) {
+      return refuse('weft-not-there', `Block ${block.continues} is not begun, so its weft can't go on.`, {
+        block: order,
+      });
+    }
+    const hand = new Hand(told, cloth, plan.parity, continued);
     hands.set(order, hand);
     woven.set(order, hand.woven);
     return hand;

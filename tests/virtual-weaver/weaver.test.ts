@@ -73,8 +73,29 @@ describe('the virtual weaver', () => {
       blocks: good.blocks.map((block, index) => (index === 0 ? { ...block, words } : block)),
     });
     expect(tagOf(said(['Right edge: 1 turn, then in 2 ends; 1½ turns.']))).toBe('words-differ');
-    expect(tagOf(said(['Start at the left on end 1, over, and weave to end 6.']))).toBe('words-differ');
+    expect(tagOf(said(['Start at the left, over end 1, and weave to end 6.']))).toBe('words-differ');
     expect(tagOf(said(['Right edge: 1 turn, then in 2 ends × 2; half a turn.']))).toBe('woven');
+  });
+
+  it('weaves from the words alone, and refuses where they leave something out', () => {
+    expect(weavePlan(rectangle(), 'words')).toMatchObject({ refusal: null, mismatches: [] });
+    expect(weavePlan(triangleFromLeft(), 'words').refusal?.tag).toBe('words-differ');
+  });
+
+  it('goes on with the weft of another block only where that weft hangs', () => {
+    const halves = (continues: number, start: string) => {
+      const plan = handPlan(
+        0,
+        ['aaaa', 'aaaa', 'aaaa', 'aaaa'],
+        [
+          { yarn: 'a', start: 'left 0 > 3 over', left: '1', right: '1', rows: '0:0>3 1:3>0' },
+          { yarn: 'a', start, left: '1', right: '1', rows: '2:0>3 3:3>0' },
+        ],
+      );
+      return { ...plan, blocks: plan.blocks.map((block, order) => (order === 1 ? { ...block, continues } : block)) };
+    };
+    expect(weavePlan(halves(0, 'left 0 > 3 over'))).toMatchObject({ refusal: null, mismatches: [] });
+    expect(weavePlan(halves(0, 'right 3 > 0 under')).refusal?.tag).toBe('weft-not-there');
   });
 
   it('refuses a document that lacks what a weaver needs', () => {
