@@ -54,8 +54,8 @@ export async function warpingSheet(piece: Piece, paper: PaperName): Promise<Uint
   flow.y = Math.min(y, foot) - 4;
 
   flow.heading('Order of wrapping');
-  drawWrapping(flow.pen, piece, flow.left + 10, flow.y - 42, flow.width - 20, 42);
-  flow.y -= 50;
+  drawWrapping(flow.pen, piece, flow.left + 10, flow.y - 38, flow.width - 20, 38);
+  flow.y -= 45;
   flow.say(plan.parity.sentence);
   if (plan.parity.remedy !== null) flow.say(plan.parity.remedy);
   flow.skip(3);
@@ -66,7 +66,7 @@ export async function warpingSheet(piece: Piece, paper: PaperName): Promise<Uint
   ]);
 
   // All the steps together, so none is missed over a page.
-  flow.need(52);
+  flow.need(50);
   flow.heading('Steps');
   flow.points(
     [

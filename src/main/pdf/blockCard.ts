@@ -1,0 +1,176 @@
+import { lengthInWords } from '../../core/model/lengthWords.ts';
+import { countInWords } from '../../core/model/numberWords.ts';
+import type { Piece } from '../../core/model/piece.ts';
+import type { Block } from '../../core/model/plan.ts';
+import type { Plan } from '../../core/plan/planPiece.ts';
+import { type WorkStep, type WorkTurn, workSteps } from '../../core/report/workTurns.ts';
+import { yarnLetter } from '../../core/report/yarnLetter.ts';
+import { palette } from './palette.ts';
+import type { Pen } from './pen.ts';
+
+/** A strip of a card: as tall as it says, drawn below `top`. Cards are cut only between strips. */
+export interface CardStrip {
+  readonly height: number;
+  readonly draw: (pen: Pen, left: number, top: number) => void;
+}
+
+/** Squares to tick, one for each turn, ten to a line. */
+const tick = { size: 2.4, step: 3, perLine: 10, most: 60 };
+/** A block with more steps than this is told in words alone. */
+const mostSteps = 80;
+const indent = 22;
+
+const moveWords = (ends: number): string => (ends === 0 ? '' : `${ends < 0 ? 'in' : 'out'} ${Math.abs(ends)}`);
+
+/** What both edges do after a step: `in 1`, `left in 1`, `left in 1, right out 2`. */
+function movesInWords(moves: NonNullable<WorkStep['moves']>): string {
+  const [left, right] = [moveWords(moves.left), moveWords(moves.right)];
+  if (left === right) return left;
+  return [left && `left ${left}`, right && `right ${right}`].filter(Boolean).join(', ');
+}
+
+interface StepCell {
+  readonly step: WorkStep;
+  readonly turns: number;
+  readonly ends: string;
+  readonly after: string;
+  readonly cellWidth: number;
+  readonly afterWidth: number;
+  readonly tickLines: number;
+}
+
+function cellOf(pen: Pen, step: WorkStep, turns: readonly WorkTurn[]): StepCell {
+  const passes = turns.slice(step.firstTurn, step.firstTurn + step.turns).reduce((sum, turn) => sum + turn.passes, 0);
+  const count = passes / 2;
+  const ends = countInWords(step.right - step.left + 1, 'end');
+  const after = step.moves === null ? '' : movesInWords(step.moves);
+  const number = pen.widthOf(countNumeral(count), { face: 'strong', size: 18 });
+  const words = Math.max(pen.widthOf(ends, { size: 8 }), pen.widthOf('turns', { size: 8 }));
+  const ticks = Math.min(tick.perLine, Math.ceil(count)) * tick.step;
+  return {
+    step,
+    turns: count,
+    ends,
+    after,
+    cellWidth: Math.max(number + 1.6 + words, count > tick.most ? 0 : ticks) + 2.4,
+    afterWidth: after === '' ? 0 : pen.widthOf(after, { size: 8 }) + 5,
+    tickLines: count > tick.most ? 0 : Math.ceil(Math.ceil(count) / tick.perLine),
+  };
+}
+
+const countNumeral = (count: number): string => countInWords(count, '', '').trim();
+
+function drawCell(pen: Pen, cell: StepCell, x: number, top: number): void {
+  const base = top - 6.4;
+  const number = countNumeral(cell.turns);
+  pen.text(number, x, base, { face: 'strong', size: 18 });
+  const beside = x + pen.widthOf(number, { face: 'strong', size: 18 }) + 1.6;
+  pen.text(cell.turns === 1 || cell.turns === 0.5 ? 'turn' : 'turns', beside, base + 3.2, { size: 8 });
+  pen.text(cell.ends, beside, base, { size: 8, colour: palette.second });
+  if (cell.turns <= tick.most) {
+    for (let at = 0; at < Math.ceil(cell.turns); at++) {
+      const across = x + (at % tick.perLine) * tick.step;
+      const down = base - 2 - tick.size - Math.floor(at / tick.perLine) * (tick.step + 0.3);
+      const half = at + 1 > cell.turns;
+      pen.box(across, down, half ? tick.size / 2 : tick.size, tick.size, null, { colour: palette.edge, width: 0.2 });
+    }
+  }
+  if (cell.after === '') return;
+  // The move: a step drawn as the edge makes it.
+  const from = x + cell.cellWidth;
+  pen.path([[from, base + 5.4, from, base - 1.2, from + cell.afterWidth - 2, base - 1.2]], false, null, {
+    colour: palette.edge,
+    width: 0.35,
+  });
+  pen.text(cell.after, from + 1.4, base + 0.4, { size: 8 });
+}
+
+function textStrip(pen: Pen, words: string, width: number, colour = palette.ink): CardStrip[] {
+  return pen.lines(words, width - indent, { size: 9.5 }).map((line) => ({
+    height: 4.6,
+    draw: (on, left, top) => on.text(line, left + indent, top - 3.4, { size: 9.5, colour }),
+  }));
+}
+
+/** Joins, as a hand finds them: so many turns into the block. */
+function joinWords(block: Block, plan: Plan): string | null {
+  const joins = plan.joins.filter((join) => join.block === block.order);
+  if (joins.length === 0) return null;
+  const places = joins.map((join) => {
+    const row = block.rows.findIndex((one) => one.pass === join.pass);
+    return `in turn ${Math.floor(Math.max(0, row) / 2) + 1} at end ${join.end + 1}`;
+  });
+  return `Join new yarn ${places.join(', ')}.`;
+}
+
+/** A block as strips from its head down: number, yarn, name; how it starts; its steps with squares to tick. */
+export function blockCard(
+  pen: Pen,
+  piece: Piece,
+  plan: Plan,
+  block: Block,
+  turns: readonly WorkTurn[],
+  width: number,
+): CardStrip[] {
+  const yarn = piece.yarns[block.yarn];
+  const { passHeight } = plan.chart;
+  const low = Math.min(...block.rows.map((row) => row.pass)) * passHeight;
+  const high = (Math.max(...block.rows.map((row) => row.pass)) + 1) * passHeight;
+  const place = `${lengthInWords(low, piece.units)} to ${lengthInWords(high, piece.units)} up`;
+  const strips: CardStrip[] = [
+    {
+      height: 9,
+      draw: (on, left, top) => {
+        on.line(left, top, left + width, top, { colour: palette.rule, width: 0.3 });
+        on.text(String(block.order + 1), left, top - 6.8, { face: 'strong', size: 16 });
+        if (yarn !== undefined) on.swatch(left + 12, top - 7.8, 6.4, yarn.colour, yarnLetter(block.yarn));
+        on.text(block.name, left + indent, top - 6.6, { face: 'heading', size: 14 });
+        const turnsInAll = countInWords(block.rows.length / 2, 'turn');
+        on.text(turnsInAll, left + width, top - 6.4, { face: 'strong', size: 10, align: 'right' });
+        const before = left + width - on.widthOf(turnsInAll, { face: 'strong', size: 10 }) - 4;
+        on.text(place, before, top - 6.4, { size: 9, align: 'right', colour: palette.second });
+      },
+    },
+  ];
+  const [start = '', ...rest] = block.words;
+  strips.push(...textStrip(pen, start, width));
+  const steps = workSteps([...turns].filter((turn) => turn.block === block.order));
+  const own = turns.filter((turn) => turn.block === block.order);
+  if (steps.length > mostSteps) {
+    for (const words of rest) strips.push(...textStrip(pen, words, width));
+  } else {
+    let line: StepCell[] = [];
+    let used = 0;
+    const flush = () => {
+      if (line.length === 0) return;
+      const cells = line;
+      const ticks = Math.max(...cells.map((cell) => cell.tickLines));
+      strips.push({
+        height: 9.4 + ticks * (tick.step + 0.3),
+        draw: (on, left, top) => {
+          let x = left + indent;
+          for (const cell of cells) {
+            drawCell(on, cell, x, top);
+            x += cell.cellWidth + cell.afterWidth;
+          }
+        },
+      });
+      line = [];
+      used = 0;
+    };
+    for (const step of steps) {
+      const cell = cellOf(pen, step, own);
+      if (used + cell.cellWidth + cell.afterWidth > width - indent) flush();
+      line.push(cell);
+      used += cell.cellWidth + cell.afterWidth;
+    }
+    flush();
+    const finish = rest.at(-1);
+    if (finish !== undefined) strips.push(...textStrip(pen, finish, width, palette.second));
+  }
+  const join = joinWords(block, plan);
+  if (join !== null) strips.push(...textStrip(pen, join, width));
+  for (const remark of block.remarks) strips.push(...textStrip(pen, remark, width, palette.second));
+  strips.push({ height: 3, draw: () => undefined });
+  return strips;
+}

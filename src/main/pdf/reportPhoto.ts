@@ -1,0 +1,114 @@
+import type { PDFImage } from 'pdf-lib';
+import { outlinesOf } from '../../core/cartoon/outline.ts';
+import type { LoomReading } from '../../core/model/check.ts';
+import type { Piece } from '../../core/model/piece.ts';
+import { clothOnPhoto } from '../../core/report/clothOnPhoto.ts';
+import type { PlannedSelvedges } from '../../core/report/edgeDeviations.ts';
+import { ink, palette } from './palette.ts';
+import type { Pen } from './pen.ts';
+
+/** Lines on a photograph, outermost first: legible on any yarn, in greyscale too. */
+const onPlan = [
+  { colour: palette.white, width: 1 },
+  { colour: palette.plan, width: 0.6, dash: [2, 1.2] },
+];
+const onCloth = [
+  { colour: ink('#140d02'), width: 1.3 },
+  { colour: ink('#ffb03a'), width: 0.6 },
+];
+
+/** Points along a straight line of the cloth, close enough that the lens's bend shows. */
+function along(x0: number, y0: number, x1: number, y1: number): [number, number][] {
+  const steps = Math.max(1, Math.ceil(Math.hypot(x1 - x0, y1 - y0) / 5));
+  return Array.from({ length: steps + 1 }, (_, at) => [x0 + ((x1 - x0) * at) / steps, y0 + ((y1 - y0) * at) / steps]);
+}
+
+/**
+ * The photograph with the plan and what was measured drawn over it, and a number at every flag. Lower left corner at
+ * (left, bottom); the picture keeps its proportions.
+ * @param image as displayed: its pixels are turned already.
+ */
+export function drawReportPhoto(
+  pen: Pen,
+  piece: Piece,
+  reading: LoomReading,
+  planned: PlannedSelvedges,
+  image: PDFImage,
+  left: number,
+  bottom: number,
+  width: number,
+): number {
+  const height = (width * image.height) / image.width;
+  pen.inFrame(left, bottom, width, height, left, bottom, () => {
+    pen.image(image, left, bottom, width, height);
+    if (reading.reference === null) return;
+    const onPhoto = clothOnPhoto(piece, reading.reference);
+    const perPx = width / reading.reference.photoWidth;
+    const place = (x: number, y: number): [number, number] => {
+      const at = onPhoto(x, y);
+      return [left + at.x * perPx, bottom + height - at.y * perPx];
+    };
+    const draw = (points: readonly (readonly [number, number])[], closed: boolean, lines: typeof onPlan) => {
+      const ring = points.flatMap(([x, y]) => place(x, y));
+      for (const line of lines) pen.path([ring], closed, null, line);
+    };
+    const top = piece.cloth.height;
+    const cloth = { left: planned.left, right: planned.right, bottom: 0, top };
+    for (const x of [planned.left, planned.right]) draw(along(x, 0, x, top), false, onPlan);
+    draw(along(planned.left, top, planned.right, top), false, onPlan);
+    for (const shape of piece.shapes) {
+      if (shape.hidden) continue;
+      for (const outline of outlinesOf(shape, cloth)) {
+        for (const ring of outline.rings) {
+          const points: [number, number][] = [];
+          for (let at = 0; at < ring.length; at += 2) {
+            const next = (at + 2) % ring.length;
+            points.push(...along(ring[at]!, ring[at + 1]!, ring[next]!, ring[next + 1]!).slice(0, -1));
+          }
+          draw(points, true, onPlan);
+        }
+      }
+    }
+    for (const side of ['left', 'right'] as const) {
+      const rows = [...reading.selvedge].sort((one, other) => one.y - other.y);
+      for (const run of seenRuns(rows, (row) => row[side] !== null)) {
+        draw(
+          run.map((row) => [row[side]!.value, row.y] as const),
+          false,
+          onCloth,
+        );
+      }
+    }
+    for (const run of seenRuns(reading.ends, (end) => end.fell !== null && end.xAtFell !== null)) {
+      draw(
+        run.map((end) => [end.xAtFell!.value, end.fell!.value] as const),
+        false,
+        onCloth,
+      );
+    }
+    const fells = reading.ends.flatMap((end) => (end.fell === null ? [] : [end.fell.value]));
+    const fellTop = fells.length === 0 ? 0 : fells.reduce((sum, one) => sum + one, 0) / fells.length;
+    // Flags at like places would hide one another: each later one is set a little higher.
+    const taken: [number, number][] = [];
+    for (const [index, flag] of reading.flags.entries()) {
+      const x = flag.side === 'left' ? planned.left - 12 : flag.side === 'right' ? planned.right + 12 : 0;
+      let [px, py] = place(x, flag.yMm ?? fellTop);
+      while (taken.some(([tx, ty]) => Math.hypot(tx - px, ty - py) < 6.4)) py += 6.6;
+      taken.push([px, py]);
+      pen.circle(px, py, 3, palette.ink, { colour: palette.white, width: 0.5 });
+      pen.text(String(index + 1), px, py - 1.25, { face: 'strong', size: 10, align: 'middle', colour: palette.white });
+    }
+  });
+  pen.box(left, bottom, width, height, null, { width: 0.3 });
+  return height;
+}
+
+/** Stretches of neighbouring items that were seen: a gap is never bridged. */
+function seenRuns<Item>(items: readonly Item[], seen: (item: Item) => boolean): Item[][] {
+  const runs: Item[][] = [[]];
+  for (const item of items) {
+    if (seen(item)) runs.at(-1)!.push(item);
+    else if (runs.at(-1)!.length > 0) runs.push([]);
+  }
+  return runs.filter((run) => run.length > 1);
+}
