@@ -20,8 +20,8 @@ export const progressDocument: DocumentKind<Progress> = {
   migrations: [
     {
       from: 1,
-      // Version 1 counted passes inside one block, which says nothing without the plan it was counted in. The count
-      // starts at the foot, and the empty fingerprint makes the program ask where the weaver is.
+      // Version 1 counted passes inside one block, which says nothing without the plan it was counted in: the count
+      // starts at the foot again, and the weaver says where she is.
       name: 'passes are counted over the whole piece',
       migrate: (body) => ({ passesDone: 0, planFingerprint: '', at: keptBefore.parse(body).at }),
     },

@@ -5,7 +5,7 @@ import { inspectPhoto } from '../decode/inspectPhoto.ts';
 import type { PhotoMetadata } from '../decode/photoMetadata.ts';
 import { sha256 } from '../files/sha256.ts';
 import { openLog } from '../log/log.ts';
-import { keepMeasured } from '../service/keepMeasured.ts';
+import { keepMeasured, newStamp } from '../service/keepMeasured.ts';
 import { findPlaces } from '../service/places.ts';
 import { refusedReading } from '../service/refusedReading.ts';
 import { readSampleLabels } from '../service/sample.ts';
@@ -121,7 +121,7 @@ async function keep(
   const hash = sha256(bytes);
   const rendered = labels.isRendered(hash);
   const measured = { hash, name: basename(photo), rendered, bytes, points, metadata, reading };
-  const kept = await keepMeasured(ports.store, handle, measured, '');
+  const kept = await keepMeasured(ports.store, handle, measured, '', newStamp(ports.store));
   if (kept.ok) complain(`Kept as check ${kept.value.id}.`);
   return kept;
 }

@@ -3,9 +3,9 @@ import { changeCheck, checkIds, discardCheck, readCheck } from '../store/checkSt
 import { PHOTO_NAME } from '../store/layout.ts';
 import { photoNames } from '../store/photoStore.ts';
 import { summariseCheck } from './checkSummary.ts';
-import type { Drafts } from './drafts.ts';
+import type { Draft, Drafts } from './drafts.ts';
 import { answer, type Handlers } from './handlerTypes.ts';
-import { keepMeasured } from './keepMeasured.ts';
+import { type KeptStamp, keepMeasured, newStamp } from './keepMeasured.ts';
 import type { OpenPieces } from './openPieces.ts';
 import type { SampleLabels } from './sample.ts';
 import type { ServicePorts } from './servicePorts.ts';
@@ -20,6 +20,12 @@ export function checkHandlers(
   labels: () => Promise<SampleLabels>,
 ): Handlers<Names> {
   const { store, log } = ports;
+  const stamps = new WeakMap<Draft, KeptStamp>();
+  const stampOf = (draft: Draft): KeptStamp => {
+    const stamp = stamps.get(draft) ?? newStamp(store);
+    stamps.set(draft, stamp);
+    return stamp;
+  };
 
   return {
     listChecks: ({ key }) =>
@@ -72,7 +78,7 @@ export function checkHandlers(
           );
         }
         const rendered = (await labels()).isRendered(draft.hash);
-        const kept = await keepMeasured(store, handle, { ...draft, rendered }, note);
+        const kept = await keepMeasured(store, handle, { ...draft, rendered }, note, stampOf(draft));
         if (!kept.ok) return kept;
         drafts.remove(draftName);
         return answer(kept.value);

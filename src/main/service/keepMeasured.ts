@@ -20,21 +20,31 @@ export interface Measured {
   readonly reading: LoomReading;
 }
 
+/** A check's name and instant: the same when it is asked for again because an answer got lost, so it is kept once. */
+export interface KeptStamp {
+  readonly id: string;
+  readonly kept: string;
+}
+
+export function newStamp(store: StorePorts): KeptStamp {
+  const now = store.now();
+  return { id: checkId(now, store.token()), kept: now.toISOString() };
+}
+
 /** Keeps a measurement: the photograph first, then the check that points at it. */
 export async function keepMeasured(
   store: StorePorts,
   handle: PieceHandle,
   measured: Measured,
   note: string,
+  stamp: KeptStamp,
 ): Promise<Outcome<CheckRecord, CheckStoreTag | PhotoStoreTag>> {
   const ending = readImageHeader(measured.bytes)?.ending ?? 'jpg';
   const added = await addPhoto(store, handle, measured.bytes, ending);
   if (!added.ok) return added;
-  const now = store.now();
   const { hash, name, rendered, points, metadata, reading } = measured;
   return keepCheck(store, handle, {
-    id: checkId(now, store.token()),
-    kept: now.toISOString(),
+    ...stamp,
     taken: metadata.taken,
     photo: { hash, name: name.slice(0, 300), rendered, camera: metadata.camera },
     points,

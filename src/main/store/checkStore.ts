@@ -52,14 +52,28 @@ async function write(
   record: CheckRecord,
   revision: number,
 ): Promise<Outcome<CheckRecord, CheckStoreTag>> {
-  const text = serialiseDocument(checkDocument, record, revision, sha256);
   try {
+    const text = serialiseDocument(checkDocument, record, revision, sha256);
     await ensureFolder(ports, handle.folder, layout.checks(handle.folder));
     const path = layout.check(handle.folder, record.id);
     await writeWhole(ports.files, path, [new TextEncoder().encode(text)], ports.token());
     return success(record);
   } catch (thrown) {
     return fileProblem(thrown, 'keeping the check');
+  }
+}
+
+async function flushed<Value>(
+  ports: StorePorts,
+  folder: string,
+  value: Value,
+  doing: string,
+): Promise<Outcome<Value, FileTag>> {
+  try {
+    await ports.files.flushFolder(folder);
+    return success(value);
+  } catch (thrown) {
+    return fileProblem(thrown, doing);
   }
 }
 
@@ -72,6 +86,11 @@ export async function keepCheck(
   const allowed = await mayWrite(handle);
   if (!allowed.ok) return allowed;
   if ((await ports.files.stat(layout.check(handle.folder, record.id)).catch(() => null)) !== null) {
+    // The same check asked for again, because the first answer got lost, is kept once.
+    const there = await readDocument(ports, checkDocument, layout.check(handle.folder, record.id));
+    if (there.ok && there.value.text === serialiseDocument(checkDocument, record, 1, sha256)) {
+      return flushed(ports, layout.checks(handle.folder), record, 'keeping the check');
+    }
     return failure('check-taken', 'A check of that name is kept already.', 'Keep it once more.');
   }
   return write(ports, handle, record, 1);
@@ -91,7 +110,7 @@ export async function changeCheck(
   return write(ports, handle, change(read.value.record), read.value.revision + 1);
 }
 
-/** Throws a check away, and its photograph when no other check was made from it. */
+/** Throws a check away, and its photograph when no other check was made from it. One that is gone already is gone. */
 export async function discardCheck(
   ports: StorePorts,
   handle: PieceHandle,
@@ -100,6 +119,9 @@ export async function discardCheck(
   const allowed = await mayWrite(handle);
   if (!allowed.ok) return allowed;
   const read = await readCheck(ports, handle.folder, id);
+  if (!read.ok && read.problem.tag === 'check-missing') {
+    return flushed(ports, layout.checks(handle.folder), undefined, 'throwing the check away');
+  }
   if (!read.ok) return read;
   const hash = read.value.record.photo.hash;
   try {

@@ -70,8 +70,12 @@ export async function addPhoto(
   if (!allowed.ok) return allowed;
   const hash = sha256(bytes);
   const there = await readPhoto(ports, handle.folder, hash);
-  if (there.ok) return success(hash);
   try {
+    if (there.ok) {
+      // It may have got here by a save whose last flush failed.
+      await ports.files.flushFolder(layout.photos(handle.folder));
+      return success(hash);
+    }
     await ensureFolder(ports, handle.folder, layout.photos(handle.folder));
     const path = join(layout.photos(handle.folder), `${hash}.${ending}`);
     await writeWhole(ports.files, path, [bytes], ports.token());

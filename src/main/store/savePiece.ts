@@ -34,7 +34,14 @@ export async function savePiece(
   if (!disk.ok) return disk;
   const revision = seenRevision + 1;
   const text = serialiseDocument(pieceDocument, piece, revision, sha256);
-  if (disk.value.revision === revision && disk.value.text === text) return success(revision);
+  if (disk.value.revision === revision && disk.value.text === text) {
+    try {
+      await ports.files.flushFolder(handle.folder);
+      return success(revision);
+    } catch (thrown) {
+      return fileProblem(thrown, 'keeping the piece');
+    }
+  }
   if (disk.value.revision !== seenRevision) {
     return failure(
       'changed-elsewhere',
