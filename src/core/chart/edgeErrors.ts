@@ -36,13 +36,8 @@ function nearest(changes: readonly DrawnChange[] | undefined, left: number, righ
   return found;
 }
 
-/** How far a line runs in one turn: over the pass below and the pass above, whichever of them it reaches. */
-function runInTurn(below: number, here: number, above: number): number {
-  const runs = [Math.abs(above - below), Math.abs(above - here), Math.abs(here - below)];
-  if (Number.isNaN(above)) return 2 * Math.abs(here - below);
-  if (Number.isNaN(below)) return 2 * Math.abs(above - here);
-  return Math.max(...runs);
-}
+/** A line that moves by more ends than this in one pass is level there: it has no place in x to be compared with. */
+const CORNER_ENDS = 4;
 
 export interface ChartFidelity {
   readonly edges: readonly EdgeError[];
@@ -51,8 +46,8 @@ export interface ChartFidelity {
 
 /**
  * How the stepped chart stands to the drawing. At the middle of every pass: the distance in x from each boundary of the
- * chart to the drawn line between the same two yarns, less half an end and less what the line runs in one turn; it
- * should come to 0. And the area each shape shows in the drawing against the area woven.
+ * chart to the drawn line between the same two yarns, and what is left of it after half an end and what the line runs in
+ * one turn; that should come to 0. And the area each shape shows in the drawing against the area woven.
  */
 export function chartFidelity(piece: Piece, chart: Chart): ChartFidelity {
   const grid = clothGridOf(piece);
@@ -67,7 +62,10 @@ export function chartFidelity(piece: Piece, chart: Chart): ChartFidelity {
     for (const span of spans) drawnArea[span.area]! += (span.to - span.from) * grid.passHeight;
     lines.push(changesOf(spans, yarns));
   }
-  const worst = new Map<string, { area: number; side: 'left' | 'right'; largest: number; at: number; excess: number }>();
+  const worst = new Map<
+    string,
+    { area: number; side: 'left' | 'right'; largest: number; at: number; excess: number }
+  >();
   const woven = new Float64Array(piece.shapes.length + 1);
   const boundaryRows = new Uint32Array(piece.shapes.length + 1);
   for (let pass = grid.header; pass < grid.passes - grid.footer; pass++) {
@@ -84,22 +82,21 @@ export function chartFidelity(piece: Piece, chart: Chart): ChartFidelity {
       const right = chart.cells[base + end]!;
       if (left === right) continue;
       const x = drawn.left + end * grid.pitch;
-      const line = nearest(lines[pass], left, right, x);
-      if (Number.isNaN(line)) continue;
-      const run = runInTurn(
-        nearest(lines[pass - 1], left, right, line),
-        line,
-        nearest(lines[pass + 1], left, right, line),
-      );
+      // Within one turn the line runs from the pass below to the pass above: its nearest place there counts.
+      const here = Math.abs(nearest(lines[pass], left, right, x) - x);
+      const below = Math.abs(nearest(lines[pass - 1], left, right, x) - x);
+      const above = Math.abs(nearest(lines[pass + 1], left, right, x) - x);
+      const inTurn = Math.min(...[here, below, above].filter((distance) => !Number.isNaN(distance)));
+      // No line between these yarns ends here, or only another one far off: the edge has run past a corner.
+      if (Number.isNaN(here) || here - inTurn > CORNER_ENDS * grid.pitch) continue;
       const owner = ownerOf(chart.areas[base + end - 1]!, area);
       const key = `${owner.area} ${owner.side}`;
       const entry = worst.get(key) ?? { ...owner, largest: 0, at: 0, excess: 0 };
-      const distance = Math.abs(line - x);
-      if (distance > entry.largest) {
-        entry.largest = distance;
+      if (here > entry.largest) {
+        entry.largest = here;
         entry.at = passY(grid, pass);
       }
-      if (!Number.isNaN(run)) entry.excess = Math.max(entry.excess, distance - grid.pitch / 2 - run);
+      entry.excess = Math.max(entry.excess, inTurn - grid.pitch / 2);
       worst.set(key, entry);
     }
     for (const area of touched) boundaryRows[area]!++;

@@ -1,6 +1,7 @@
 import { chooseBits } from './chooseBits.ts';
 import { rowRuns } from './rowRuns.ts';
 import { type Links, linkDown, sameStretch } from './stretches.ts';
+import { finishTips, type Tip, tipsUnder } from './tips.ts';
 
 /*
  * How a drawing becomes rows a hand can weave.
@@ -57,6 +58,17 @@ function goesOn(links: Links, belowBits: Uint8Array, from: Int32Array, foot: num
 }
 
 /**
+ * The row of the drawing an edge takes its place from when it steps on `row`: the second row of the turn as counted from
+ * its anchor. An edge that ends within the turn stays where its last whole turn was.
+ * @param last the highest row on which the edge is drawn.
+ */
+function rowToRead(row: number, anchor: number, foot: number, last: number): number {
+  const reads = (row & 1) === anchor ? row + 1 : row;
+  if (reads <= last) return reads;
+  return reads - 2 >= foot ? reads - 2 : row;
+}
+
+/**
  * Turns a drawing into rows a hand can weave; the reasoning stands at the head of this file.
  * @param drawn a label for every cell, end by end along each pass, lowest pass first. Neighbouring cells of one label
  * are one area.
@@ -71,6 +83,7 @@ export function stepByTurns(drawn: Uint16Array, ends: number, mustMeet: (cell: n
   let belowBits: Uint8Array = new Uint8Array(0);
   let belowPlace: Int32Array = new Int32Array(0);
   let belowAnchor: Uint8Array = new Uint8Array(0);
+  let tips: readonly Tip[] = [];
   for (let foot = 0; foot < passes; ) {
     let head = foot + 1;
     while (head < passes && sameStretch(runs, head)) head++;
@@ -133,9 +146,7 @@ export function stepByTurns(drawn: Uint16Array, ends: number, mustMeet: (cell: n
         const leftFree = (row === foot && held[at] === 0) || ((row + bits[at]!) & 1) === 0;
         const rightFree = (row === foot && held[at + 1] === 0) || ((row + bits[at + 1]!) & 1) === 1;
         if (born || (leftFree && rightFree)) {
-          const reads = (row & 1) === anchor[at] ? row + 1 : row;
-          const read = reads >= passes || reads > head ? -1 : drawnPlace(at, reads);
-          next[at] = read >= 0 ? read : drawnPlace(at, row);
+          next[at] = drawnPlace(at, rowToRead(row, anchor[at]!, foot, over[at]! >= 0 ? head : head - 1));
         } else {
           next[at] = row === foot ? belowPlace[from[at]!]! : place[at]!;
         }
@@ -153,6 +164,8 @@ export function stepByTurns(drawn: Uint16Array, ends: number, mustMeet: (cell: n
       }
       place = next;
     }
+    if (foot > 0) finishTips(tips, labels, right, ends, foot);
+    tips = tipsUnder(runs, head, place, bits, anchor, (at) => meet[at] === IMPOSSIBLE);
     belowBits = bits;
     belowPlace = place;
     belowAnchor = anchor;
