@@ -1,0 +1,42 @@
+import { type ChildProcessWithoutNullStreams, spawn } from 'node:child_process';
+import { join } from 'node:path';
+import { createInterface } from 'node:readline';
+import { pathToFileURL } from 'node:url';
+
+const here = import.meta.dirname;
+
+/** The built main bundle running over the stand-in for Electron, in a process of its own. */
+export interface Stubbed {
+  ask<Answer>(question: string, params?: object): Promise<Answer>;
+  stop(): void;
+}
+
+export function startStubbed(home: string, env: NodeJS.ProcessEnv = {}): Stubbed {
+  const child: ChildProcessWithoutNullStreams = spawn(
+    process.execPath,
+    ['--import', pathToFileURL(join(here, 'register.mjs')).href, join(here, 'drive.mjs')],
+    { env: { ...process.env, PLUMBWEFT_HOME: home, ...env } },
+  );
+  let trouble = '';
+  child.stderr.on('data', (data) => {
+    trouble += String(data);
+  });
+  const waiting: ((line: string | null) => void)[] = [];
+  createInterface({ input: child.stdout }).on('line', (line) => waiting.shift()?.(line));
+  child.on('exit', () => {
+    for (const resolve of waiting.splice(0)) resolve(null);
+  });
+  return {
+    async ask<Answer>(question: string, params: object = {}): Promise<Answer> {
+      const line = await new Promise<string | null>((resolve) => {
+        waiting.push(resolve);
+        child.stdin.write(`${JSON.stringify({ ask: question, ...params })}\n`);
+      });
+      if (line === null) throw new Error(`the bundle ended: ${trouble}`);
+      const said = JSON.parse(line) as { answer: Answer; thrown?: string };
+      if (said.thrown !== undefined) throw new Error(said.thrown);
+      return said.answer;
+    },
+    stop: () => child.kill(),
+  };
+}
