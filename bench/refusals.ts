@@ -1,0 +1,108 @@
+import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { noLoomPictures } from '../scripts/pictures/noLoomPictures.ts';
+import { spoiltLooms } from '../scripts/pictures/spoiltLooms.ts';
+import type { LoomReading } from '../src/core/model/check.ts';
+import type { Brief } from '../src/core/project/brief.ts';
+import { decodePhoto } from './decodePhoto.ts';
+import { measure, pieceOf } from './measuring.ts';
+import { wrongFigures } from './wrongPhotograph.ts';
+
+/**
+ * Use: npm run refusals -- [--every N] [--kind WORD] [--only none|spoilt] [--keep DIR]
+ * Runs pictures without a loom, halves of looms and looms with a brief that isn't their own through the measuring, and
+ * counts what was measured, asked about or refused, what was wrong, and whether the mismatch was named.
+ * `--keep` writes each picture that went wrong, to look at.
+ */
+const option = (name: string): string | null => {
+  const at = process.argv.indexOf(name);
+  return at > 0 ? (process.argv[at + 1] ?? null) : null;
+};
+const every = Number(option('--every') ?? 1);
+const kind = option('--kind');
+const only = option('--only');
+const keep = option('--keep');
+if (keep) mkdirSync(keep, { recursive: true });
+const fixtures = join(import.meta.dirname, '../tests/fixtures');
+const chosen = <Item extends { readonly name: string }>(items: readonly Item[]): Item[] =>
+  items.filter((item, index) => index % every === 0 && (!kind || item.name.includes(kind)));
+
+interface Tally {
+  pictures: number;
+  measured: number;
+  asked: number;
+  refused: number;
+  wrong: number;
+  named: number;
+  nameable: number;
+}
+const tallies = new Map<string, Tally>();
+function count(group: string, reading: LoomReading, wrong: boolean, named: boolean | null): void {
+  const tally = tallies.get(group) ?? {
+    pictures: 0,
+    measured: 0,
+    asked: 0,
+    refused: 0,
+    wrong: 0,
+    named: 0,
+    nameable: 0,
+  };
+  tally.pictures++;
+  if (reading.status === 'measured') tally.measured++;
+  else if (reading.status === 'needs-reference') tally.asked++;
+  else tally.refused++;
+  if (wrong) tally.wrong++;
+  if (named !== null) tally.nameable++;
+  if (named) tally.named++;
+  tallies.set(group, tally);
+}
+const said = (reading: LoomReading): string[] => [
+  ...reading.reasons.map((reason) => reason.code),
+  ...reading.flags.map((flag) => flag.kind),
+];
+
+async function withoutLoom(): Promise<void> {
+  const stems = readdirSync(join(fixtures, 'photos')).filter((file) => file.endsWith('.brief.json'));
+  const briefs = stems.map((file) => JSON.parse(readFileSync(join(fixtures, 'photos', file), 'utf8')) as Brief);
+  for (const [index, picture] of chosen(noLoomPictures(join(fixtures, 'real'))).entries()) {
+    const jpeg = await picture.make();
+    const brief = briefs[index % briefs.length]!;
+    const reading = measure(await decodePhoto(jpeg), pieceOf(brief));
+    const wrong = reading.status === 'measured';
+    count('no loom', reading, wrong, null);
+    if (wrong) {
+      console.log(`MEASURED ${picture.name} with the brief of ${brief.name}`);
+      if (keep) writeFileSync(join(keep, `${picture.name}.jpg`), jpeg);
+    }
+  }
+}
+
+async function spoilt(): Promise<void> {
+  const photos = ['dev01', 'dev02', 'dev03', 'dev08'].map((name) => join(fixtures, 'photos', name));
+  const scenes = ['v1001', 'v1003', 'v1008'].map((name) => join(fixtures, 'scenes/train', name));
+  const there = scenes.filter((stem) => existsSync(`${stem}.truth.json`));
+  for (const loom of chosen(spoiltLooms(photos, there))) {
+    const jpeg = await loom.jpeg();
+    const reading = measure(await decodePhoto(jpeg), pieceOf(loom.brief));
+    const figures = wrongFigures(reading, loom.truth, loom.planShift, loom.endShift);
+    const codes = said(reading);
+    const named = loom.names.length > 0 ? loom.names.some((name) => codes.includes(name)) : null;
+    count(loom.fault, reading, figures.length > 0, named);
+    const worst = [...figures].sort((a, b) => Math.abs(b.error) - Math.abs(a.error))[0];
+    console.log(
+      `${loom.name}: ${reading.status}${figures.length ? ` WRONG ${figures.length}, worst ${worst?.what} ${worst?.error.toFixed(1)} ± ${worst?.sigma.toFixed(1)}` : ''}; said ${codes.join(', ') || 'nothing'}${named === false ? ' (not named)' : ''}`,
+    );
+    if (keep && figures.length) writeFileSync(join(keep, `${loom.name}.jpg`), jpeg);
+  }
+}
+
+if (only !== 'spoilt') await withoutLoom();
+if (only !== 'none') await spoilt();
+console.log('\ngroup          pictures measured asked refused wrong named');
+for (const [group, tally] of tallies)
+  console.log(
+    `${group.padEnd(14)} ${[tally.pictures, tally.measured, tally.asked, tally.refused, tally.wrong].map((n) => String(n).padStart(7)).join(' ')}   ${tally.nameable ? `${tally.named}/${tally.nameable}` : '–'}`,
+  );
+const wrongAll = [...tallies.values()].reduce((sum, tally) => sum + tally.wrong, 0);
+console.log(wrongAll === 0 ? 'None wrong.' : `${wrongAll} wrong.`);
+process.exitCode = wrongAll === 0 ? 0 : 1;
