@@ -77,10 +77,7 @@ type ViewEvidence = readonly [Float32Array, Float32Array, Float32Array];
  * neighbour's floats and shade lie over the gap; where both are, the string itself decides. The outer side of an
  * outer end counts half, as the cloth may have drawn in past it.
  */
-function settle(
-  ends: readonly EndRows[],
-  said: readonly ViewEvidence[],
-): { rows: number[]; evidence: Float32Array[] } {
+function settle(ends: readonly EndRows[], said: readonly ViewEvidence[]): { rows: number[]; evidence: Float32Array[] } {
   let rows: number[] | null = null;
   let evidence: Float32Array[] = [];
   for (let sweep = 0; sweep < 3; sweep++) {

@@ -4,7 +4,7 @@ import type { Photo } from './raster.ts';
 /**
  * Reads colours of a photograph at places given in loom millimetres, by bilinear interpolation. A colour is three
  * numbers on the scale of 8-bit sRGB: lightness (r + g + b) / 3, red against green r − g, yellow against blue
- * (r + g) / 2 − b. Pixel (0, 0) covers 0..1 on both axes, so its middle is at 0.5.
+ * (r + g) / 2 − b. As everywhere in this folder, the middle of the first pixel is the place (0, 0).
  */
 export interface LoomSampler {
   readonly photo: Photo;
@@ -38,8 +38,8 @@ export function loomSampler(photo: Photo, pose: LoomPose): LoomSampler {
     const dy = (h3 * x + h4 * y + h5) / w - centreY;
     const r2 = (dx * dx + dy * dy) * perSquare;
     const stretch = 1 + r2 * (k1 + k2 * r2);
-    const px = centreX + dx * stretch - 0.5;
-    const py = centreY + dy * stretch - 0.5;
+    const px = centreX + dx * stretch;
+    const py = centreY + dy * stretch;
     const column = Math.floor(px);
     const row = Math.floor(py);
     if (!(column >= 0 && row >= 0 && column + 1 < width && row + 1 < height)) {

@@ -1,0 +1,117 @@
+import { type BarComb, barComb } from './barComb.ts';
+import { type BarPair, findBarPair } from './barPair.ts';
+import { type Blend, blendChannels } from './blend.ts';
+import { columnEdges, edgeLines } from './edgeLines.ts';
+import type { Raster } from './raster.ts';
+import type { ColourRaster } from './reduce.ts';
+import { type RidgeTrack, ridgeTracks } from './ridgeTracks.ts';
+import { type TurnedFrame, turnedFrame, turnRaster } from './turned.ts';
+import { findWarpBand, type WarpBand } from './warpBand.ts';
+import { lineDirections } from './warpDirection.ts';
+
+/** What the first look expects: the plan's loom and warp, in mm. */
+export interface Expected {
+  readonly pitch: number;
+  readonly notches: number;
+  readonly openingWidth: number;
+  readonly openingHeight: number;
+  readonly bar: number;
+  readonly depth: number;
+  readonly ends: number;
+  readonly firstNotch: number;
+  readonly stringDiameter: number;
+  readonly stringsPerEnd: 1 | 2;
+  readonly base: number;
+}
+
+export type Polarity = 'bright' | 'dark';
+
+/** A band of strings in one direction of the picture. */
+export interface BandView {
+  readonly angle: number;
+  readonly frame: TurnedFrame;
+  readonly polarity: Polarity;
+  readonly tracks: readonly RidgeTrack[];
+  readonly band: WarpBand;
+  /** px per mm from the comb, at a height of the turned picture. */
+  readonly scale: (y: number) => number;
+}
+
+/** The bands of strings the picture may hold, best first. */
+export function bandViews(picture: ColourRaster, blend: Blend, expected: Expected, directions = 3): BandView[] {
+  const channel = blendChannels(picture, blend);
+  const views: BandView[] = [];
+  for (const angle of lineDirections(channel, directions)) {
+    const frame = turnedFrame(channel.width, channel.height, angle);
+    const turned = turnRaster(channel, frame);
+    for (const polarity of ['bright', 'dark'] as const) {
+      const view = bandView(turned, frame, angle, polarity, expected);
+      if (view) views.push(view);
+    }
+  }
+  return views.sort((a, b) => b.band.score - a.band.score);
+}
+
+/** Half the breadth of an end, mm: two strings of a doubled end lie 1.1 diameters apart. */
+export const halfEnd = (expected: Expected): number =>
+  expected.stringDiameter * (expected.stringsPerEnd === 2 ? 1.05 : 0.5);
+
+function bandView(
+  turned: Raster,
+  frame: TurnedFrame,
+  angle: number,
+  polarity: Polarity,
+  expected: Expected,
+): BandView | null {
+  const { pitch, openingHeight, openingWidth, bar } = expected;
+  // The loom fills the picture or less: the largest scale at which it would all be seen.
+  const largest = Math.min(frame.height / (openingHeight + 2 * bar), frame.width / (openingWidth + 2 * bar));
+  const likely = 0.75 * largest;
+  const tracks = ridgeTracks(turned, {
+    sigma: Math.max(0.9, 0.6 * halfEnd(expected) * likely),
+    polarity,
+    step: 2,
+    shortest: 12 * likely,
+    gap: 15 * likely,
+  });
+  const band = findWarpBand(
+    tracks,
+    turned.height,
+    expected.ends,
+    0.4 * largest * pitch,
+    1.3 * largest * pitch,
+    Math.max(2, Math.round(4 * likely)),
+  );
+  if (!band) return null;
+  return { angle, frame, polarity, tracks, band, scale: (y) => band.period(y) / pitch };
+}
+
+/** Bars and combs of one view, all in its turned frame. */
+export interface CoarseLoom {
+  readonly view: BandView;
+  readonly bars: BarPair;
+  readonly upperComb: BarComb;
+  readonly lowerComb: BarComb;
+}
+
+/** Looks for the two bars that hold a band of strings, and for the comb at each. */
+export function coarseLoom(picture: ColourRaster, view: BandView, expected: Expected): CoarseLoom | null {
+  const { frame, band, scale } = view;
+  const middleY = (band.top + band.bottom) / 2;
+  const middle = (band.left(middleY) + band.right(middleY)) / 2;
+  const reach = 0.46 * expected.openingWidth * scale(middleY);
+  const channels = picture.channels.map((data) =>
+    turnRaster({ width: picture.width, height: picture.height, data }, frame),
+  );
+  const from = Math.max(0, middle - reach);
+  const to = Math.min(frame.width - 1, middle + reach);
+  const every = 3;
+  const points = columnEdges(channels, from, to, every, 1.5);
+  const lines = edgeLines(points, frame.height, middle, Math.floor((to - from) / every) + 1, 0.16, 60);
+  const bars = findBarPair(lines, scale, expected.openingHeight, expected.bar);
+  if (!bars) return null;
+  const upperComb = barComb(view, bars.upper, 1, expected);
+  const lowerComb = barComb(view, bars.lower, -1, expected);
+  if (!upperComb || !lowerComb) return null;
+  return { view, bars, upperComb, lowerComb };
+}

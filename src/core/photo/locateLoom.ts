@@ -1,0 +1,236 @@
+import type { ReasonCode } from '../model/check.ts';
+import { measurement } from '../model/measurement.ts';
+import { failure, type Outcome, success } from '../model/outcome.ts';
+import type { Piece } from '../model/piece.ts';
+import { type BarEdges, barEdges } from './barEdges.ts';
+import { type Camera, cameraSteps, cameraToVector } from './camera.ts';
+import { usualCamera } from './coarseCamera.ts';
+import type { Expected } from './coarseLoom.ts';
+import { expectedOf } from './expected.ts';
+import { type FirstLook, firstLooks, mapOf } from './firstLook.ts';
+import type { LocatedLoom, LoomPose, StringTrack } from './loomPose.ts';
+import { toLoom } from './loomPose.ts';
+import { type FollowedEnd, followSettings, measureStrings } from './measureStrings.ts';
+import { fitPose, type PoseFit, poseOf, type StraightThing } from './poseFit.ts';
+import type { Photo } from './raster.ts';
+import { type ColourRaster, reducedCoordinate, reducePhoto, reductionFor } from './reduce.ts';
+
+export interface LocateOptions {
+  readonly mirrored?: boolean;
+  /** A line of inner figures for a maintainer. */
+  readonly trace?: (line: string) => void;
+  readonly onStage?: (name: string, done: number, of: number) => void;
+}
+
+/** px per mm in the middle of the loom. */
+function scaleOf(camera: Camera, photo: Photo, mirrored: boolean, expected: Expected): number {
+  const map = mapOf(camera, photo, mirrored);
+  const y = expected.openingHeight / 2;
+  const a = map(-10, y);
+  const b = map(10, y);
+  return Math.hypot(b.x - a.x, b.y - a.y) / 20;
+}
+
+function barThings(edges: BarEdges, expected: Expected): StraightThing[] {
+  const bar = (name: string, points: BarEdges['top'], value: number, rounding: number): StraightThing => ({
+    name,
+    axis: 'y',
+    value,
+    anchor: 0,
+    rounding,
+    points: points.map((point) => ({ ...point, sigma: 0.35 })),
+    offsetSigma: 0.25,
+    slopeSigma: 0.002,
+    bowSigma: 0,
+    bowEnd: 1,
+  });
+  return [bar('bottom bar', edges.bottom, 0, -1), bar('top bar', edges.top, expected.openingHeight, 1)];
+}
+
+function stringThings(ends: readonly FollowedEnd[], expected: Expected): StraightThing[] {
+  const things: StraightThing[] = [];
+  for (const { end, notch, upper, lower } of ends) {
+    const points = (samples: FollowedEnd['upper']) =>
+      samples.map((sample) => ({ px: sample.px, py: sample.py, sigma: Math.hypot(sample.sigma, 0.05) }));
+    if (upper.length >= 6) {
+      things.push({
+        name: `upper ${end}`,
+        axis: 'x',
+        value: notch,
+        anchor: expected.openingHeight,
+        rounding: 0,
+        points: points(upper),
+        offsetSigma: 0.12,
+        slopeSigma: 0.2,
+        bowSigma: 0.2,
+        bowEnd: upper[upper.length - 1]!.y,
+      });
+    }
+    if (lower.length >= 4) {
+      things.push({
+        name: `lower ${end}`,
+        axis: 'x',
+        value: notch,
+        anchor: 0,
+        rounding: 0,
+        points: points(lower),
+        offsetSigma: 0.12,
+        slopeSigma: 0.2,
+        bowSigma: 0,
+        bowEnd: 1,
+      });
+    }
+  }
+  return things;
+}
+
+/** Finds the loom in a photograph and ties it to millimetres. */
+export function locateLoom(photo: Photo, piece: Piece, options: LocateOptions = {}): Outcome<LocatedLoom, ReasonCode> {
+  const expected = expectedOf(piece);
+  const mirrored = options.mirrored ?? false;
+  const prior = usualCamera(photo);
+  const factor = reductionFor(photo, 1500);
+  const picture = reducePhoto(photo, factor);
+  const looks = firstLooks(photo, picture, factor, expected, prior, mirrored);
+  for (const one of looks) {
+    options.trace?.(
+      `${one.coarse.view.polarity} ${((one.coarse.view.angle * 180) / Math.PI).toFixed(0)}° ${one.bottomIsLower} score ${one.score.toFixed(2)} bars ${one.bars.toFixed(2)} rails ${one.rails.toFixed(2)} misfit ${one.misfit.toFixed(2)} strings ${one.strings.toFixed(2)}/${one.between.toFixed(2)} base ${one.base.toFixed(0)}/${one.baseMirrored.toFixed(0)} combs ${one.coarse.upperComb.points.length} ${one.coarse.lowerComb.points.length}`,
+    );
+  }
+  const look = looks[0];
+  if (!look) {
+    return failure(
+      'no-loom',
+      'No loom was found in the picture.',
+      'Take it from straight above with the whole frame in view, or click the four corners.',
+    );
+  }
+  return success(refine(photo, picture, look, expected, prior, factor, mirrored, options.trace));
+}
+
+/** Holds a camera's y in place while strings alone move it. */
+function looseBars(camera: Camera, photo: Photo, mirrored: boolean, expected: Expected): StraightThing[] {
+  const map = mapOf(camera, photo, mirrored);
+  return [0, expected.openingHeight].map((value) => ({
+    name: 'place',
+    axis: 'y',
+    value,
+    anchor: 0,
+    rounding: 0,
+    points: [-100, 0, 100].map((x) => {
+      const seen = map(x, value);
+      return { px: seen.x, py: seen.y, sigma: 4 };
+    }),
+    offsetSigma: 0,
+    slopeSigma: 0,
+    bowSigma: 0,
+    bowEnd: 1,
+  }));
+}
+
+function refine(
+  photo: Photo,
+  picture: ColourRaster,
+  look: FirstLook,
+  expected: Expected,
+  prior: ReturnType<typeof usualCamera>,
+  factor: number,
+  mirrored: boolean,
+  trace: LocateOptions['trace'],
+): LocatedLoom {
+  let camera = look.camera;
+  let ends: FollowedEnd[] = [];
+  let fit: PoseFit | null = null;
+  for (let round = 0; round < 3; round++) {
+    const settings = followSettings(expected, scaleOf(camera, photo, mirrored, expected));
+    ends = measureStrings(photo, camera, photo, mirrored, expected, settings);
+    const strings = stringThings(ends, expected);
+    const alone = fitPose(
+      [...strings, ...looseBars(camera, photo, mirrored, expected)],
+      camera,
+      fit?.rounding ?? 0.8,
+      prior,
+      photo,
+      mirrored,
+    );
+    camera = alone.camera;
+    const toPhoto = mapOf(camera, photo, mirrored);
+    const edges = barEdges(
+      picture,
+      factor,
+      (x, y, z) => {
+        const seen = toPhoto(x, y, z);
+        return { x: reducedCoordinate(seen.x, factor), y: reducedCoordinate(seen.y, factor) };
+      },
+      expected,
+      round === 0 ? 7 : 2,
+    );
+    if (edges) {
+      trace?.(
+        `   shift ${edges.shift.toFixed(2)} outside ${edges.outside.toFixed(2)} like ${edges.likeness.toFixed(2)} support ${edges.bottomSupport.toFixed(2)} ${edges.topSupport.toFixed(2)}`,
+      );
+      camera = { ...camera, aimY: camera.aimY + edges.shift };
+      fit = fitPose([...strings, ...barThings(edges, expected)], camera, fit?.rounding ?? 0.8, prior, photo, mirrored);
+      camera = fit.camera;
+    } else fit = alone;
+  }
+  return assembled(photo, fit!, ends, expected, mirrored);
+}
+
+function assembled(
+  photo: Photo,
+  fit: PoseFit,
+  ends: readonly FollowedEnd[],
+  expected: Expected,
+  mirrored: boolean,
+): LocatedLoom {
+  const vector = cameraToVector(fit.camera);
+  const { homography, lens } = poseOf(vector, photo, mirrored);
+  const covariance = fit.covariance;
+  const sharedSigma = (x: number, y: number) => {
+    const map = mapOf(fit.camera, photo, mirrored);
+    const seen = map(x, y);
+    const gradient = cameraSteps.map((step, i) => {
+      const moved = vector.slice();
+      moved[i]! += step;
+      const place = toLoom(poseOf(moved, photo, mirrored), seen.x, seen.y);
+      return { x: (place.x - x) / step, y: (place.y - y) / step };
+    });
+    let xx = 0;
+    let yy = 0;
+    for (let i = 0; i < 9; i++) {
+      for (let j = 0; j < 9; j++) {
+        xx += gradient[i]!.x * covariance[i * 10 + j]! * gradient[j]!.x;
+        yy += gradient[i]!.y * covariance[i * 10 + j]! * gradient[j]!.y;
+      }
+    }
+    return { x: Math.sqrt(Math.max(0, xx)), y: Math.sqrt(Math.max(0, yy)) };
+  };
+  const pose: LoomPose = {
+    homography,
+    lens,
+    sharedSigma,
+    reference: {
+      method: 'opening-and-notches',
+      parts: ['notch pitch at the top bar', 'notch pitch at the bottom bar', 'opening'],
+      mmPerPx: 1 / scaleOf(fit.camera, photo, mirrored, expected),
+      residualMm: fit.residualMm,
+      lensK1: lens.k1,
+      lensK2: lens.k2,
+      homography: [...homography],
+      photoWidth: photo.width,
+      photoHeight: photo.height,
+      scaleSigma: sharedSigma(0, expected.openingHeight).y / expected.openingHeight,
+      baseSigmaMm: sharedSigma(0, expected.base).y,
+    },
+  };
+  const tracks: StringTrack[] = ends.map((end) => ({
+    end: end.end,
+    why: end.upper.length > 4 ? null : 'not seen above the cloth',
+    notchX: end.upper.length > 4 ? measurement(end.notch, 0.15, end.upper.length, 'string at the top bar') : null,
+    bare: end.upper
+      .map((sample) => ({ ...toLoom(pose, sample.px, sample.py), sigma: Math.hypot(sample.sigma, 0.05) }))
+      .sort((a, b) => a.y - b.y),
+  }));
+  return { pose, endsCounted: tracks.filter((track) => track.why === null).length, tracks };
+}

@@ -1,0 +1,101 @@
+import type { EndReading, LoomReading, SelvedgeRow } from '../model/check.ts';
+import { type Measurement, measurement } from '../model/measurement.ts';
+import type { Piece } from '../model/piece.ts';
+import { type ClothFrame, clothFrame } from './clothFrame.ts';
+import type { LocatedLoom } from './loomPose.ts';
+import { type EndFell, measureFell } from './measureFell.ts';
+import { measureSide, type SideReading } from './measureSelvedge.ts';
+import type { Photo } from './raster.ts';
+import { loomSampler } from './sampleLoom.ts';
+
+/** The figures of one photograph before they are compared with the plan. */
+export type ClothReading = Pick<LoomReading, 'ends' | 'selvedge' | 'ribs' | 'pass' | 'beat' | 'colours'>;
+
+export type OnStage = (name: string, done: number, of: number) => void;
+
+/** Reads the cloth of a located loom: fell, selvedges, ribs, beat and colours, every figure with its sigma. */
+export function measureCloth(
+  photo: Photo,
+  piece: Piece,
+  located: LocatedLoom,
+  onStage: OnStage = () => {},
+): ClothReading {
+  const { pose, tracks } = located;
+  const frame = clothFrame(piece, pose);
+  const sampler = loomSampler(photo, pose);
+  const shared = (x: number, y: number) => pose.sharedSigma(x + frame.centreX, y + frame.baseY);
+  onStage('fell', 0, tracks.length);
+  const fells = measureFell(sampler, frame, tracks, (done, of) => onStage('fell', done, of));
+  const ends = tracks.map((track): EndReading => {
+    const found = fells.find((fell) => fell.end === track.end);
+    if (!found?.fell) {
+      return {
+        index: track.end,
+        seen: false,
+        why: track.why ?? found?.why ?? 'not seen',
+        notchX: track.notchX && inCloth(track.notchX, frame),
+        fell: null,
+        xAtFell: null,
+      };
+    }
+    const y = found.fell.value;
+    const x = found.course.x(y + frame.baseY) - frame.centreX;
+    const common = shared(x, y);
+    const fell = measurement(y, Math.hypot(found.fell.sigma, common.y), found.fell.n, found.fell.source);
+    const xAtFell = measurement(x, Math.hypot(found.course.sigma(y + frame.baseY), common.x), 1, 'string at the fell');
+    return {
+      index: track.end,
+      seen: true,
+      why: null,
+      notchX: track.notchX && inCloth(track.notchX, frame),
+      fell,
+      xAtFell,
+    };
+  });
+  onStage('selvedges', 0, 2);
+  const left = side(fells, ends, 'left', frame, sampler);
+  onStage('selvedges', 1, 2);
+  const right = side(fells, ends, 'right', frame, sampler);
+  const selvedge = joinSides(left, right, (x, y) => shared(x, y).x);
+  return { ends, selvedge, ribs: [], pass: null, beat: [], colours: null };
+}
+
+const inCloth = (x: Measurement, frame: ClothFrame): Measurement => ({ ...x, value: x.value - frame.centreX });
+
+function side(
+  fells: readonly EndFell[],
+  ends: readonly EndReading[],
+  which: 'left' | 'right',
+  frame: ClothFrame,
+  sampler: ReturnType<typeof loomSampler>,
+): SideReading[] {
+  const outer = which === 'left' ? 0 : frame.ends - 1;
+  const reading = ends.find((end) => end.index === outer);
+  const known = fells.filter((fell) => fell.fell);
+  if (known.length === 0) return [];
+  // Where the outer end itself isn't seen, its neighbour says how high to look.
+  const nearest = known.reduce((a, b) => (Math.abs(b.end - outer) < Math.abs(a.end - outer) ? b : a));
+  const top = reading?.fell?.value ?? nearest.fell!.value;
+  const planned = frame.endX(outer);
+  const atFell = reading?.xAtFell?.value ?? planned;
+  return measureSide(
+    sampler,
+    frame,
+    which,
+    (y) => planned + (atFell - planned) * Math.min(1, y / Math.max(1, top)),
+    top,
+  );
+}
+
+function joinSides(
+  left: readonly SideReading[],
+  right: readonly SideReading[],
+  common: (x: number, y: number) => number,
+): SelvedgeRow[] {
+  const heights = [...new Set([...left, ...right].map((row) => row.y))].sort((a, b) => a - b);
+  const at = (rows: readonly SideReading[], y: number): Measurement | null => {
+    const x = rows.find((row) => row.y === y)?.x ?? null;
+    return x && measurement(x.value, Math.hypot(x.sigma, common(x.value, y)), x.n, x.source);
+  };
+  return heights.map((y) => ({ y, left: at(left, y), right: at(right, y) }));
+}

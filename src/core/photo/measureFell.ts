@@ -1,0 +1,87 @@
+import { type Measurement, measurement } from '../model/measurement.ts';
+import type { ClothFrame } from './clothFrame.ts';
+import { endStrip, type StripHeights, stripHeights } from './endStrip.ts';
+import { fellEdge } from './fellEdge.ts';
+import { type CoarseFell, coarseFell, type EndRows } from './fellSearch.ts';
+import type { StringTrack } from './loomPose.ts';
+import { columnProfile, rowFeatures, smoothedUp, stripColumns, type View } from './rowFeatures.ts';
+import type { LoomSampler } from './sampleLoom.ts';
+import { type TrackLine, trackLine } from './trackLine.ts';
+
+/** What one end says about where its cloth stops. */
+export interface EndFell {
+  readonly end: number;
+  readonly course: TrackLine;
+  /** Cloth height; null when it can't be seen, and then `why`. */
+  readonly fell: Measurement | null;
+  readonly why: string | null;
+}
+
+/** Where the fell lies can't be told better than this, mm: floats are round and hairy. */
+const FLOOR = 0.08;
+
+/** Finds the fell on every end that was followed. */
+export function measureFell(
+  sampler: LoomSampler,
+  frame: ClothFrame,
+  tracks: readonly StringTrack[],
+  onEnd: (done: number, of: number) => void = () => {},
+): EndFell[] {
+  const heights = stripHeights(frame);
+  const courses: TrackLine[] = [];
+  const ends: EndRows[] = [];
+  tracks.forEach((track, i) => {
+    onEnd(i, tracks.length);
+    const course = track.why === null ? trackLine(track.bare) : null;
+    if (!course) return;
+    courses.push(course);
+    ends.push(endRows(sampler, frame, heights, track, course));
+  });
+  if (ends.length === 0) return [];
+  const coarse = coarseFell(ends, frame);
+  return ends.map((end, i) => placeFell(end, courses[i]!, i, coarse, ends, frame));
+}
+
+function endRows(
+  sampler: LoomSampler,
+  frame: ClothFrame,
+  heights: StripHeights,
+  track: StringTrack,
+  course: TrackLine,
+): EndRows {
+  const strip = endStrip(sampler, frame, heights, course.x);
+  // The upper half of what was followed is bare whatever the lower end of the track is.
+  const middle = track.bare[Math.floor(track.bare.length / 2)]!.y - frame.baseY;
+  const row = Math.round((middle - heights.yStart) / heights.yStep);
+  const bareFrom = Math.max(4, Math.min(strip.rows - 8, row));
+  const template = columnProfile(strip, bareFrom, strip.rows);
+  const smooth = smoothedUp(strip, frame);
+  const view = (name: View) => rowFeatures(strip, smooth, stripColumns(strip, frame, name), template, frame);
+  return { end: track.end, strip, views: [view('left'), view('right'), view('string')], bareFrom };
+}
+
+function placeFell(
+  end: EndRows,
+  course: TrackLine,
+  i: number,
+  coarse: CoarseFell,
+  ends: readonly EndRows[],
+  frame: ClothFrame,
+): EndFell {
+  const { strip } = end;
+  const pass = frame.planPass / strip.yStep;
+  const row = coarse.rows[i]!;
+  const higher = (place: number, step: number): boolean =>
+    ends[place]?.end === end.end + step && coarse.rows[place]! > row + 2 * pass;
+  const sides: ('left' | 'right')[] = [];
+  if (!higher(i - 1, -1)) sides.push('left');
+  if (!higher(i + 1, 1)) sides.push('right');
+  // The rough place runs a little high, because rows are described with their neighbours.
+  const edge = [-0.3, 0.7, -1.3]
+    .map((shift) => fellEdge(strip, row + shift * pass, frame, sides))
+    .find((found) => found !== null);
+  const fell = edge
+    ? measurement(edge.y, Math.hypot(FLOOR, edge.sigma), 1, 'fell change point')
+    : measurement(strip.yStart + (row - 0.3 * pass) * strip.yStep, frame.planPass, 1, 'fell change point, rough');
+  return { end: end.end, course, fell, why: null };
+}
