@@ -1,6 +1,7 @@
 import { basename } from 'node:path';
 import type { LoomReading } from '../../core/model/check.ts';
 import type { Outcome } from '../../core/model/outcome.ts';
+import { checkJson } from '../../core/report/checkJson.ts';
 import { inspectPhoto } from '../decode/inspectPhoto.ts';
 import type { PhotoMetadata } from '../decode/photoMetadata.ts';
 import { sha256 } from '../files/sha256.ts';
@@ -13,7 +14,6 @@ import { PHOTO_LIMIT } from '../store/layout.ts';
 import { type OpenedFolder, openPieceFolder } from '../store/pieceHandle.ts';
 import { readPiece } from '../store/readPiece.ts';
 import { askVision } from '../vision/visionJobs.ts';
-import { checkJson } from './checkJsonPending.ts';
 import type { CliPorts } from './cliPorts.ts';
 import { type ExitCode, exitCodes } from './exitCodes.ts';
 import { readPoints } from './readPoints.ts';

@@ -58,6 +58,9 @@ cli
   });
 cli.help();
 
+// Whoever reads may stop reading, as `head` does; that is no trouble of ours.
+process.stdout.on('error', () => process.exit(exitCodes.done));
+
 async function run(): Promise<number> {
   try {
     cli.parse(process.argv, { run: false });

@@ -1,10 +1,11 @@
 import { parentPort, workerData } from 'node:worker_threads';
+import { checkPhoto } from '../../core/compare/checkPhoto.ts';
 import { failure, type Outcome, success } from '../../core/model/outcome.ts';
+import { stageTimes } from '../cli/stageTimes.ts';
 import { decodePhoto } from '../decode/decodePhoto.ts';
 import { displayJpeg } from '../decode/displayJpeg.ts';
 import { readPhotoMetadata } from '../decode/photoMetadata.ts';
 import { frontOn } from './frontOn.ts';
-import { measureLoom } from './measureLoomPending.ts';
 import type { VisionAnswers, VisionMessage, VisionRequest, VisionTag } from './visionRequest.ts';
 
 /**
@@ -14,12 +15,16 @@ import type { VisionAnswers, VisionMessage, VisionRequest, VisionTag } from './v
 const tell = (message: VisionMessage): void => parentPort?.postMessage(message);
 
 async function answer(request: VisionRequest): Promise<Outcome<VisionAnswers[keyof VisionAnswers], VisionTag>> {
-  const begun = performance.now();
-  tell({ kind: 'stage', stage: 'decode', done: 0, of: 1 });
+  // The core has no clock: the time between two stages is taken here.
+  const times = stageTimes(() => performance.now());
+  const begin = (stage: string, done: number, of: number) => {
+    times.begin(stage);
+    tell({ kind: 'stage', stage, done, of });
+  };
+  begin('decode', 0, 1);
   const decoded = await decodePhoto(request.bytes);
   if (!decoded.ok) return decoded;
   const photo = decoded.value;
-  const timingMs: Record<string, number> = { decode: Math.round(performance.now() - begun) };
   switch (request.kind) {
     case 'image':
       return success(await displayJpeg(photo, request.fit));
@@ -27,29 +32,13 @@ async function answer(request: VisionRequest): Promise<Outcome<VisionAnswers[key
       return success(await displayJpeg(frontOn(photo, request.piece, request.reference, request.rectangle), {}));
     case 'measure': {
       const metadata = await readPhotoMetadata(request.bytes);
-      // The core has no clock: the time between two stages is taken here.
-      let stage = '';
-      let since = performance.now();
-      const close = (next: string) => {
-        const now = performance.now();
-        if (stage !== '' && stage !== next) timingMs[stage] = Math.round((timingMs[stage] ?? 0) + now - since);
-        if (stage !== next) since = now;
-        stage = next;
-      };
-      const reading = measureLoom(photo, request.piece, {
-        points: request.points,
-        onStage: (name, done, of) => {
-          close(name);
-          tell({ kind: 'stage', stage: name, done, of });
-        },
-      });
-      close('');
-      timingMs.total = Math.round(performance.now() - begun);
+      const options = { points: request.points, onStage: begin };
+      const reading = checkPhoto(photo, request.piece, options);
       return success({
         width: photo.width,
         height: photo.height,
         metadata,
-        reading: { ...reading, timingMs: { ...reading.timingMs, ...timingMs } },
+        reading: { ...reading, timingMs: { ...reading.timingMs, ...times.end() } },
       });
     }
   }
