@@ -1,14 +1,9 @@
 import type { Piece } from '../../core/model/piece.ts';
+import type { KeyGroup } from '../../core/report/keyGroups.ts';
 import type { PaperName } from '../../core/report/paper.ts';
 import { Flow } from './flow.ts';
 import { newSheet } from './newSheet.ts';
 import { palette } from './palette.ts';
-
-/** Keys that answer on one screen, and what each does. */
-export interface KeyGroup {
-  readonly title: string;
-  readonly keys: readonly { readonly keys: string; readonly does: string }[];
-}
 
 /** The keys that answer on every screen and on each of them, on one page to pin beside the loom. */
 export async function keySheet(piece: Piece, groups: readonly KeyGroup[], paper: PaperName): Promise<Uint8Array> {
@@ -20,9 +15,9 @@ export async function keySheet(piece: Piece, groups: readonly KeyGroup[], paper:
   let columns = [flow.y, flow.y];
   for (const group of groups) {
     const rows = group.keys.map(({ keys, does }) => {
-      const parts = keys.split(/\s*\+\s*/);
+      const parts = keys.split(' + ');
       const caps = parts.reduce((sum, part) => sum + flow.pen.widthOf(part, { face: 'strong', size: 9 }) + 5, 0);
-      const indent = Math.max(26, caps + 2);
+      const indent = Math.max(34, caps + 2);
       return { parts, indent, lines: flow.pen.lines(does, column - indent, { size: 9.5 }) };
     });
     const height = 11 + rows.reduce((sum, row) => sum + Math.max(6.6, row.lines.length * 4.6 + 2), 0);

@@ -91,8 +91,9 @@ export async function reportSheet(input: ReportInput): Promise<Uint8Array> {
     photoFoot = top - height;
     drawReportPhoto(flow.pen, piece, reading, planned, image, flow.left, photoFoot, photoWidth);
     const kind = check.photo.rendered ? 'A rendered picture, not a photograph of a loom. ' : '';
+    const lines = reading.reference === null ? '' : 'Dashed: the plan. Solid: the cloth as measured.';
     photoFoot -= 5;
-    for (const line of flow.pen.lines(`${kind}Dashed: the plan. Solid: the cloth as measured.`, photoWidth, {
+    for (const line of flow.pen.lines(`${kind}${lines}`, photoWidth, {
       size: 8,
     })) {
       flow.pen.text(line, flow.left, photoFoot, { size: 8, colour: palette.second });
@@ -107,7 +108,7 @@ export async function reportSheet(input: ReportInput): Promise<Uint8Array> {
   const facts: (readonly [string, string])[] = [
     ['Fell, middle', figure(middleFell(check), units)],
     [width === null ? 'Width' : `Width, ${lengthInWords(width.y, units)} up`, figure(width?.width ?? null, units)],
-    ['Planned', lengthInWords(planned.right - planned.left, units, 'edge')],
+    ['Width planned', lengthInWords(planned.right - planned.left, units, 'edge')],
     ['One pass', figure(reading.pass, units)],
     ['Ends seen', `${seen} of ${piece.warp.ends}`],
   ];

@@ -71,9 +71,9 @@ export interface TextRun {
 
 /** Above, at, and below the stroke of a fraction. */
 const fractionParts = [
-  { scale: 0.62, rise: 0.27 },
+  { scale: 0.66, rise: 0.26 },
   { scale: 0.9, rise: 0 },
-  { scale: 0.62, rise: 0 },
+  { scale: 0.66, rise: 0 },
 ] as const;
 const whole = { scale: 1, rise: 0 };
 
