@@ -2,7 +2,7 @@ import type { Work } from '../../state/useWork.ts';
 import { useWords } from '../../words/useWords.ts';
 import type { BenchMoment } from './benchMoment.ts';
 
-const MOST_STROKES = 26;
+const MOST_STROKES = 13;
 
 /** A stroke a turn: full when done, hollow now, dotted to come; gathered by step with the width under each. */
 export function Tally({ work, moment }: { readonly work: Work; readonly moment: BenchMoment }) {

@@ -25,7 +25,9 @@ export function Steps({ work, index }: { readonly work: Work; readonly index: nu
     <ol className="steps">
       {shown.map((step) => {
         const turns = turnsOf(step.firstTurn, step.turns);
-        const [count, ...word] = words.turns(turns).split(' ');
+        const said = words.turns(turns).split(' ');
+        const word = said.slice(-1);
+        const count = said.slice(0, -1).join(' ');
         return (
           <li key={step.firstTurn}>
             <span className="step-count">{count}</span>

@@ -1,0 +1,41 @@
+import { create } from 'zustand';
+import type { StartingForm } from '../../../core/cartoon/newShape.ts';
+
+/** What a press on the cloth does. */
+export type Tool = 'select' | 'polygon' | 'freehand' | Extract<StartingForm, 'rectangle' | 'ellipse' | 'band' | 'arch'>;
+
+/** Where the window looks: the cloth's middle in mm, and how large. */
+export interface Look {
+  readonly x: number;
+  readonly y: number;
+  readonly pxPerMm: number;
+}
+
+interface CartoonState {
+  readonly tool: Tool;
+  readonly chosen: string | null;
+  /** Null: the whole piece, however large the window is. */
+  readonly look: Look | null;
+  /** Keep corners on ends and whole turns. */
+  readonly snap: boolean;
+  /** Points of a polygon or stroke being drawn, cloth mm. */
+  readonly draft: readonly { readonly x: number; readonly y: number }[];
+  readonly setTool: (tool: Tool) => void;
+  readonly choose: (shape: string | null) => void;
+  readonly setLook: (look: Look | null) => void;
+  readonly setSnap: (snap: boolean) => void;
+  readonly setDraft: (draft: CartoonState['draft']) => void;
+}
+
+export const useCartoon = create<CartoonState>((set) => ({
+  tool: 'select',
+  chosen: null,
+  look: null,
+  snap: true,
+  draft: [],
+  setTool: (tool) => set({ tool, draft: [] }),
+  choose: (chosen) => set({ chosen }),
+  setLook: (look) => set({ look }),
+  setSnap: (snap) => set({ snap }),
+  setDraft: (draft) => set({ draft }),
+}));

@@ -1,0 +1,77 @@
+import type { Chart } from '../../../core/model/plan.ts';
+
+/** Straight stretches of the edge between a shape's cells and all others, in ends and passes. */
+export interface EdgeStretch {
+  readonly x1: number;
+  readonly y1: number;
+  readonly x2: number;
+  readonly y2: number;
+}
+
+/** @param area 1 + the shape's place, as in the chart. */
+export function steppedEdge(chart: Chart, area: number): EdgeStretch[] {
+  const { ends, passes, areas } = chart;
+  const inside = (end: number, pass: number) =>
+    end >= 0 && end < ends && pass >= 0 && pass < passes && areas[pass * ends + end] === area;
+  const stretches: EdgeStretch[] = [];
+  for (let end = 0; end <= ends; end++) {
+    let from = -1;
+    for (let pass = 0; pass <= passes; pass++) {
+      const edge = pass < passes && inside(end - 1, pass) !== inside(end, pass);
+      if (edge && from < 0) from = pass;
+      if (!edge && from >= 0) {
+        stretches.push({ x1: end, y1: from, x2: end, y2: pass });
+        from = -1;
+      }
+    }
+  }
+  for (let pass = 0; pass <= passes; pass++) {
+    let from = -1;
+    for (let end = 0; end <= ends; end++) {
+      const edge = end < ends && inside(end, pass - 1) !== inside(end, pass);
+      if (edge && from < 0) from = end;
+      if (!edge && from >= 0) {
+        stretches.push({ x1: from, y1: pass, x2: end, y2: pass });
+        from = -1;
+      }
+    }
+  }
+  return stretches;
+}
+
+/** A side of a shape standing still for so many passes. */
+export interface StandingRun {
+  readonly side: 'left' | 'right';
+  /** Line between ends on which the side stands. */
+  readonly line: number;
+  readonly fromPass: number;
+  readonly toPass: number;
+}
+
+/** How long each outer side of a shape stands before it steps, rising. */
+export function standingRuns(chart: Chart, area: number): StandingRun[] {
+  const { ends, passes, areas } = chart;
+  const runs: StandingRun[] = [];
+  const open: { left: StandingRun | null; right: StandingRun | null } = { left: null, right: null };
+  const put = (side: 'left' | 'right', line: number, pass: number) => {
+    const now = open[side];
+    if (now !== null && now.line === line) {
+      open[side] = { ...now, toPass: pass + 1 };
+      return;
+    }
+    if (now !== null) runs.push(now);
+    open[side] = line < 0 ? null : { side, line, fromPass: pass, toPass: pass + 1 };
+  };
+  for (let pass = 0; pass <= passes; pass++) {
+    let left = -1;
+    let right = -1;
+    for (let end = 0; pass < passes && end < ends; end++) {
+      if (areas[pass * ends + end] !== area) continue;
+      if (left < 0) left = end;
+      right = end + 1;
+    }
+    put('left', left, pass);
+    put('right', right, pass);
+  }
+  return runs;
+}

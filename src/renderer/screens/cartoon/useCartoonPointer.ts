@@ -1,0 +1,182 @@
+import { type PointerEvent, useRef } from 'react';
+import { freehandForm } from '../../../core/cartoon/freehand.ts';
+import { shapeAt } from '../../../core/cartoon/hit.ts';
+import { formInBox, freeName, plainShape } from '../../../core/cartoon/newShape.ts';
+import { moveShape } from '../../../core/cartoon/place.ts';
+import { clothBox, snapPoint, weavingGrid } from '../../../core/cartoon/snap.ts';
+import { moveVertex } from '../../../core/cartoon/vertices.ts';
+import type { Piece, Shape, ShapeForm } from '../../../core/model/piece.ts';
+import { clothMm } from '../../../core/model/units.ts';
+import { usePiece } from '../../state/pieceStore.ts';
+import { useShell } from '../../state/shellStore.ts';
+import { useWords } from '../../words/useWords.ts';
+import { type Tool, useCartoon } from './cartoonStore.ts';
+
+interface Place {
+  readonly x: number;
+  readonly y: number;
+}
+
+type Held =
+  | { readonly kind: 'vertex'; readonly shape: string; readonly index: number }
+  | { readonly kind: 'shape'; readonly shape: string; readonly start: Place; readonly before: Shape }
+  | { readonly kind: 'box'; readonly start: Place }
+  | { readonly kind: 'stroke' }
+  | { readonly kind: 'pan'; readonly start: Place };
+
+export interface CartoonPointer {
+  readonly down: (event: PointerEvent<SVGSVGElement>) => void;
+  readonly move: (event: PointerEvent<SVGSVGElement>) => void;
+  readonly up: () => void;
+  readonly holdVertex: (shape: string, index: number, event: PointerEvent) => void;
+  readonly finishPolygon: () => void;
+}
+
+/** Ids no shape of the piece has. */
+export function freeShapeId(piece: Piece): string {
+  const taken = new Set(piece.shapes.map((shape) => shape.id));
+  let number = piece.shapes.length;
+  while (taken.has(`s${number}`)) number++;
+  return `s${number}`;
+}
+
+/** A yarn for a new shape that shows against the ground. */
+export const yarnForNew = (piece: Piece): string =>
+  piece.yarns.find((yarn) => yarn.id !== piece.cloth.ground && yarn.id !== piece.cloth.headerYarn)?.id ??
+  piece.yarns.find((yarn) => yarn.id !== piece.cloth.ground)?.id ??
+  piece.cloth.ground;
+
+/** Presses, drags and strokes on the cloth, each by the tool in hand. */
+export function useCartoonPointer(
+  toCloth: (event: PointerEvent) => Place,
+  pan: (dxPx: number, dyPx: number) => void,
+  pxPerMm: number,
+): CartoonPointer {
+  const words = useWords().cartoon;
+  const held = useRef<Held | null>(null);
+  const { change, endGathering } = usePiece.getState();
+  const cartoon = useCartoon.getState;
+
+  const add = (form: ShapeForm, kind: Tool) => {
+    const piece = usePiece.getState().piece;
+    if (piece === null) return;
+    const id = freeShapeId(piece);
+    const name = freeName(
+      words.names[kind],
+      piece.shapes.map((shape) => shape.name),
+    );
+    change((now) => ({ ...now, shapes: [plainShape(id, name, yarnForNew(now), form), ...now.shapes] }));
+    cartoon().choose(id);
+    cartoon().setTool('select');
+  };
+  const snapped = (place: Place, free: boolean): Place => {
+    const piece = usePiece.getState().piece;
+    if (piece === null || free || !cartoon().snap) return place;
+    return snapPoint(place.x, place.y, weavingGrid(piece));
+  };
+  const finishPolygon = () => {
+    const { draft, setDraft } = cartoon();
+    setDraft([]);
+    if (draft.length >= 3) add({ kind: 'polygon', points: draft.map((point) => clothPoint(point)) }, 'polygon');
+  };
+  const down = (event: PointerEvent<SVGSVGElement>) => {
+    const piece = usePiece.getState().piece;
+    if (piece === null) return;
+    event.currentTarget.setPointerCapture(event.pointerId);
+    const place = toCloth(event);
+    const { tool, draft, setDraft, choose } = cartoon();
+    if (event.button === 1 || event.button === 2) {
+      held.current = { kind: 'pan', start: { x: event.clientX, y: event.clientY } };
+      return;
+    }
+    if (tool === 'polygon') {
+      const point = snapped(place, event.altKey);
+      const first = draft[0];
+      if (first && draft.length >= 3 && Math.hypot(first.x - place.x, first.y - place.y) * pxPerMm < 12)
+        return finishPolygon();
+      return setDraft([...draft, point]);
+    }
+    if (tool === 'freehand') {
+      held.current = { kind: 'stroke' };
+      return setDraft([place]);
+    }
+    if (tool !== 'select') {
+      const start = snapped(place, event.altKey);
+      held.current = { kind: 'box', start };
+      return setDraft([start, start]);
+    }
+    const shape = shapeAt(piece.shapes, place.x, place.y, clothBox(piece), 4 / pxPerMm);
+    choose(shape?.id ?? null);
+    if (shape === null) held.current = { kind: 'pan', start: { x: event.clientX, y: event.clientY } };
+    else if (!shape.locked) held.current = { kind: 'shape', shape: shape.id, start: place, before: shape };
+  };
+  const move = (event: PointerEvent<SVGSVGElement>) => {
+    const now = held.current;
+    const piece = usePiece.getState().piece;
+    if (now === null || piece === null) return;
+    const place = toCloth(event);
+    switch (now.kind) {
+      case 'pan':
+        pan(event.clientX - now.start.x, event.clientY - now.start.y);
+        held.current = { kind: 'pan', start: { x: event.clientX, y: event.clientY } };
+        return;
+      case 'stroke':
+        return cartoon().setDraft([...cartoon().draft, place]);
+      case 'box':
+        return cartoon().setDraft([now.start, snapped(place, event.altKey)]);
+      case 'vertex': {
+        const { x, y } = snapped(place, event.altKey);
+        return change(
+          (piece_) => replaceShape(piece_, now.shape, (shape) => moveVertex(shape, now.index, x, y)),
+          'drag',
+        );
+      }
+      case 'shape': {
+        const grid = weavingGrid(piece);
+        const free = event.altKey || !cartoon().snap;
+        const across = free ? place.x - now.start.x : Math.round((place.x - now.start.x) / grid.pitch) * grid.pitch;
+        const turn = 2 * grid.passHeight;
+        const up = free ? place.y - now.start.y : Math.round((place.y - now.start.y) / turn) * turn;
+        return change((piece_) => replaceShape(piece_, now.shape, () => moveShape(now.before, across, up)), 'drag');
+      }
+    }
+  };
+  const up = () => {
+    const now = held.current;
+    held.current = null;
+    endGathering();
+    const { draft, setDraft, tool } = cartoon();
+    if (now?.kind === 'stroke') {
+      setDraft([]);
+      const form = freehandForm(draft, Math.max(0.4, 2 / pxPerMm));
+      if (form.ok) add(form.value, 'freehand');
+      else useShell.getState().say(`${form.problem.sentence} ${form.problem.remedy}`);
+    }
+    if (now?.kind === 'box' && tool !== 'select' && tool !== 'polygon' && tool !== 'freehand') {
+      setDraft([]);
+      const [from, to] = [draft[0], draft[1]];
+      if (!from || !to || Math.abs(from.y - to.y) < 0.5 || (tool !== 'band' && Math.abs(from.x - to.x) < 0.5)) return;
+      const box = {
+        left: Math.min(from.x, to.x),
+        right: Math.max(from.x, to.x),
+        bottom: Math.min(from.y, to.y),
+        top: Math.max(from.y, to.y),
+      };
+      add(formInBox(tool, box), tool);
+    }
+  };
+  const holdVertex = (shape: string, index: number, event: PointerEvent) => {
+    event.stopPropagation();
+    (event.currentTarget as Element).closest('svg')?.setPointerCapture(event.pointerId);
+    held.current = { kind: 'vertex', shape, index };
+  };
+  return { down, move, up, holdVertex, finishPolygon };
+}
+
+/** One shape of a piece changed, the others as they are. */
+export const replaceShape = (piece: Piece, id: string, update: (shape: Shape) => Shape): Piece => ({
+  ...piece,
+  shapes: piece.shapes.map((shape) => (shape.id === id ? update(shape) : shape)),
+});
+
+const clothPoint = ({ x, y }: Place) => ({ x: clothMm(x), y: clothMm(y) });
