@@ -1,9 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { materialsOf } from '../../src/core/materials/materials.ts';
 import { shoppingList } from '../../src/core/materials/shoppingList.ts';
+import type { WovenBlock } from '../../src/core/materials/workingHours.ts';
 import { yarnRuns } from '../../src/core/materials/yarnRuns.ts';
 import type { Piece } from '../../src/core/model/piece.ts';
-import { type Block, type Chart, HEADER_AREA } from '../../src/core/model/plan.ts';
+import { type Chart, HEADER_AREA } from '../../src/core/model/plan.ts';
 import { grams, metres, mm } from '../../src/core/model/units.ts';
 import { texFromSize } from '../../src/core/yarn/countSystems.ts';
 import { ashenhurst, ashenhurstDiameter } from '../../src/core/yarn/packing.ts';
@@ -13,27 +14,17 @@ const inch = 25.4;
 const yards = (length: number) => length / 0.9144;
 
 /** A chart of one yarn with a few header rows of another, and the two blocks that weave it. */
-function plainChart(piece: Piece, passes: number, header = 0): { chart: Chart; blocks: Block[] } {
+function plainChart(piece: Piece, passes: number, header = 0): { chart: Chart; blocks: WovenBlock[] } {
   const { ends } = piece.warp;
   const cells = new Uint8Array(ends * passes);
   const areas = new Uint16Array(ends * passes);
   cells.fill(1, 0, header * ends);
   areas.fill(HEADER_AREA, 0, header * ends);
-  const block = (order: number, yarn: number, from: number, to: number): Block => ({
+  const block = (order: number, yarn: number, from: number, to: number): WovenBlock => ({
     order,
-    name: 'Ground',
     yarn,
-    area: 0,
-    start: { end: 0, to: ends - 1, side: 'left', over: true },
-    rows: Array.from({ length: to - from }, (_, row) => ({ pass: from + row, from: 0, to: ends - 1 })),
-    left: [{ turns: (to - from) / 2, ends: 0 }],
-    right: [{ turns: (to - from) / 2, ends: 0 }],
-    words: [],
-    after: [],
-    partner: null,
     continues: null,
-    heights: { left: [], right: [] },
-    remarks: [],
+    rows: Array.from({ length: to - from }, (_, row) => ({ pass: from + row, from: 0, to: ends - 1 })),
   });
   const chart = { ends, passes, pitch: piece.loom.notchPitch, passHeight: piece.cloth.passHeight, cells, areas };
   const body = block(header > 0 ? 1 : 0, 0, header, passes);
@@ -133,6 +124,13 @@ describe('what a piece takes', () => {
     expect(ground?.balls).toBe(Math.ceil((ground?.grams ?? 0) / 50));
     expect(ground?.pieces).toBe(3);
     expect(unused?.balls).toBe(0);
+  });
+
+  it('leaves no tail where a block goes on with another’s weft', () => {
+    const going = blocks.map((block) => (block.order === 1 ? { ...block, yarn: 1, continues: 0 } : block));
+    const [, both] = materialsOf(piece, chart, going, []).yarns;
+    expect(both?.tails).toBe(2);
+    expect(both?.pieces).toBe(1);
   });
 
   it('twines a second row when there is a footer', () => {

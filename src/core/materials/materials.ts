@@ -1,10 +1,10 @@
 import type { Piece } from '../model/piece.ts';
-import type { Arithmetic, Block, Chart, Join } from '../model/plan.ts';
+import type { Arithmetic, Chart, Join } from '../model/plan.ts';
 import { type Grams, grams, mm } from '../model/units.ts';
 import { type WarpPlan, warpPlan } from '../warp/warpPlan.ts';
 import { needArithmetic } from './needArithmetic.ts';
 import { type Twining, twiningOf } from './twining.ts';
-import { type WorkingHours, workingHours } from './workingHours.ts';
+import { type WorkingHours, type WovenBlock, workingHours } from './workingHours.ts';
 import { type YarnExtra, type YarnNeed, yarnNeed } from './yarnNeed.ts';
 import { yarnRuns } from './yarnRuns.ts';
 
@@ -29,7 +29,7 @@ export interface Materials {
 export function materialsOf(
   piece: Piece,
   chart: Chart,
-  blocks: readonly Block[],
+  blocks: readonly WovenBlock[],
   joins: readonly Join[],
   extras: readonly YarnExtra[] = [],
 ): Materials {
@@ -39,7 +39,7 @@ export function materialsOf(
   const yarns = piece.yarns.map((yarn, index) =>
     yarnNeed(piece, yarn, {
       runs: runs[index] ?? { cells: 0, headerCells: 0, runs: 0 },
-      blocks: blocks.filter((block) => block.yarn === index && block.continues === null).length,
+      starts: blocks.filter((block) => block.yarn === index && block.continues === null).length,
       joins: joins.filter((join) => blockYarn.get(join.block) === index).length,
       twining: mm(yarn.id === piece.cloth.headerYarn ? twining.length : 0),
       extras: extras.filter((extra) => extra.yarn === yarn.id),

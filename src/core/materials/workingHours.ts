@@ -2,6 +2,9 @@ import { countInWords, numberInWords } from '../model/numberWords.ts';
 import type { Piece } from '../model/piece.ts';
 import type { Arithmetic, Block, Join } from '../model/plan.ts';
 
+/** What materials and hours read of a block. */
+export type WovenBlock = Pick<Block, 'order' | 'yarn' | 'rows' | 'continues'>;
+
 /**
  * Shares of the time a pass takes: some is spent opening the shed and beating, whatever the width; the rest grows
  * with the ends crossed. These and the minutes below are common practice, no source; the weaver's own pace sets them.
@@ -22,7 +25,7 @@ export interface WorkingHours {
 /** Rough hours, from the weaver's own passes a minute over the full width. */
 export function workingHours(
   piece: Piece,
-  blocks: readonly Block[],
+  blocks: readonly WovenBlock[],
   joins: readonly Join[],
   twiningRows: number,
 ): WorkingHours {

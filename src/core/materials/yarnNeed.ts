@@ -50,15 +50,16 @@ export interface YarnNeed {
 
 export interface YarnCounts {
   readonly runs: YarnRuns;
-  /** Blocks of this yarn, and the joins inside them. */
-  readonly blocks: number;
+  /** Wefts of this yarn that are begun afresh: a block that goes on with another's weft begins none. */
+  readonly starts: number;
+  /** Joins inside blocks of this yarn. */
   readonly joins: number;
   /** Twining of this yarn, mm of single strand. */
   readonly twining: Mm;
   readonly extras: readonly YarnExtra[];
 }
 
-/** Everything one yarn is needed for. Each block has a tail where it starts and one where it stops; so has a join. */
+/** Everything one yarn is needed for. Each weft has a tail where it starts and one where it stops; a join has both. */
 export function yarnNeed(piece: Piece, yarn: Yarn, counts: YarnCounts): YarnNeed {
   const { loom, warp, cloth, making } = piece;
   const weft = wovenDiameter(piece, yarn);
@@ -75,7 +76,7 @@ export function yarnNeed(piece: Piece, yarn: Yarn, counts: YarnCounts): YarnNeed
   const header = asBought(counts.runs.headerCells * perEnd.length);
   const turns = asBought(counts.runs.runs * extra);
   const twining = metres(counts.twining / 1000);
-  const tails = 2 * (counts.blocks + counts.joins);
+  const tails = 2 * (counts.starts + counts.joins);
   const tailMetres = asBought(tails * making.tail);
   const woven = metres(passes + header + turns + twining);
   const extras = counts.extras.reduce((sum, { metres: length }) => sum + length, 0);
@@ -100,7 +101,7 @@ export function yarnNeed(piece: Piece, yarn: Yarn, counts: YarnCounts): YarnNeed
     wovenGrams: grams(((woven + extras) * density.tex) / 1000),
     density,
     balls: ball === null || total === 0 ? (ball === null ? null : 0) : Math.ceil(weight / ball - 1e-9),
-    pieces: counts.blocks + counts.joins,
+    pieces: counts.starts + counts.joins,
   };
 }
 

@@ -23,6 +23,8 @@ export interface OrnamentPlan {
   readonly extras: readonly YarnExtra[];
   /** What all of them weigh. */
   readonly grams: Grams;
+  /** The part of it that is bought fibre; yarn of the piece is weighed with the cloth. */
+  readonly fibre: Grams;
   readonly toBuy: readonly { readonly item: string; readonly amount: string; readonly note: string }[];
   readonly arithmetic: Arithmetic;
 }
@@ -66,6 +68,7 @@ function flowerPlan(piece: Piece, flower: WrappedFlower): OrnamentPlan {
       { yarn: flower.yarn, what: `${flower.name}, ${countInWords(flower.count, 'flower')}`, metres: figures.yarn },
     ],
     grams: grams(density === null ? 0 : (figures.yarn * density.tex) / 1000),
+    fibre: grams(0),
     toBuy: [],
     arithmetic: {
       title: flower.name,
@@ -116,6 +119,7 @@ function leafPlan(piece: Piece, leaf: FeltedLeaf): OrnamentPlan {
     ],
     extras: [],
     grams: grams(figures.gramsEach * leaf.count),
+    fibre: grams(figures.gramsEach * leaf.count),
     toBuy: [
       {
         item: `Wool fibre for ${leaf.name}`,
