@@ -1,5 +1,6 @@
 import type { Piece } from '../model/piece.ts';
 import { type Chart, type EdgeError, HEADER_AREA, type ShapeArea } from '../model/plan.ts';
+import { boundaryBetween } from './boundaryKinds.ts';
 import { clothGridOf, passY } from './clothGrid.ts';
 import { drawnShapes, type VisibleSpan, visibleSpansAt } from './visibleSpans.ts';
 
@@ -96,7 +97,10 @@ export function chartFidelity(piece: Piece, chart: Chart): ChartFidelity {
         entry.largest = here;
         entry.at = passY(grid, pass);
       }
-      entry.excess = Math.max(entry.excess, inTurn - grid.pitch / 2);
+      // An end shared by both wefts is an end beyond the line by intent, on every second turn.
+      const boundary = boundaryBetween(piece, chart.areas[base + end - 1]!, area);
+      const shared = boundary === 'shared-end' || boundary === 'dovetailed' ? grid.pitch : 0;
+      entry.excess = Math.max(entry.excess, inTurn - grid.pitch / 2 - shared);
       worst.set(key, entry);
     }
     for (const area of touched) boundaryRows[area]!++;

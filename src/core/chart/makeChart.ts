@@ -1,10 +1,12 @@
 import type { Piece } from '../model/piece.ts';
 import { BARE, type Chart, HEADER_AREA } from '../model/plan.ts';
-import { mm } from '../model/units.ts';
-import { clothGridOf } from './clothGrid.ts';
-import { firstOrientation, turned } from './orientation.ts';
-import { sampleAreas } from './sampleAreas.ts';
-import { stepByTurns } from './turnStepping.ts';
+import { MM_PER_INCH, mm } from '../model/units.ts';
+import { boundaryBetween, hasLinkedBoundary, risesTogether } from './boundaryKinds.ts';
+import { type ClothGrid, clothGridOf } from './clothGrid.ts';
+import { firstOrientation, type Orientation, turned } from './orientation.ts';
+import { sampleAreas, sampleColumns } from './sampleAreas.ts';
+import { shareEnds } from './sharedEnds.ts';
+import { type Stepped, stepByTurns } from './turnStepping.ts';
 
 /** Labels of header and footer cells are lifted over those of the body: they are woven apart even in the same yarn. */
 const APART = 256;
@@ -74,6 +76,50 @@ function areasOfSteps(labels: Uint16Array, drawn: Uint16Array, drawnLabels: Uint
   return areas;
 }
 
+/** Whether the border left of a cell, in the turned drawing, asks for wefts that rise together. */
+function linkedBorders(
+  piece: Piece,
+  drawnAreas: Uint16Array,
+  ends: number,
+  orientation: Orientation,
+): (cell: number) => boolean {
+  if (!hasLinkedBoundary(piece)) return () => false;
+  const areas = turned(drawnAreas, ends, orientation);
+  return (cell) => risesTogether(boundaryBetween(piece, areas[cell - 1]!, areas[cell]!));
+}
+
+/** Ends to the inch under which a dovetail locks at every second turn; above it at every fourth. Common practice. */
+const COARSE_SETT = 10;
+
+/** Shares ends along the borders that ask for it, in the turned chart. */
+function linkBorders(
+  piece: Piece,
+  grid: ClothGrid,
+  stepped: Stepped,
+  drawnAreas: Uint16Array,
+  drawnLabels: Uint16Array,
+  orientation: Orientation,
+): void {
+  const { ends } = grid;
+  const areas = turned(
+    areasOfSteps(turned(stepped.labels, ends, orientation), drawnAreas, drawnLabels, ends),
+    ends,
+    orientation,
+  );
+  // What lies at the border itself says on which side of it the line runs. Turned sideways, the border left of an end is
+  // the border right of its image.
+  const borders = sampleAreas(piece, grid, sampleColumns(grid, orientation.flipX ? 0.5 : -0.5));
+  const atBorder = turned(borders, ends, orientation);
+  const dovetail = MM_PER_INCH / grid.pitch < COARSE_SETT ? 2 : 4;
+  shareEnds(stepped, {
+    turnsInTooth: (cell) => {
+      const boundary = boundaryBetween(piece, areas[cell - 1]!, areas[cell]!);
+      return boundary === 'shared-end' ? 1 : boundary === 'dovetailed' ? dovetail : 0;
+    },
+    leansRight: (cell) => atBorder[cell] === areas[cell - 1],
+  });
+}
+
 /**
  * The chart of a piece: the drawing on the warp, its edges stepped by whole turns. A pure function of the piece and
  * quick enough to run while a shape is dragged.
@@ -89,7 +135,12 @@ export function makeChart(piece: Piece): SteppedChart {
     drawnLabels[cell] = area === HEADER_AREA ? APART + header : body[area]!;
   }
   const orientation = firstOrientation(drawnLabels, ends);
-  const stepped = stepByTurns(turned(drawnLabels, ends, orientation), ends, () => false);
+  const stepped = stepByTurns(
+    turned(drawnLabels, ends, orientation),
+    ends,
+    linkedBorders(piece, drawnAreas, ends, orientation),
+  );
+  if (hasLinkedBoundary(piece)) linkBorders(piece, grid, stepped, drawnAreas, drawnLabels, orientation);
   const labels = turned(stepped.labels, ends, orientation);
   let right = turned(stepped.right, ends, orientation);
   // Seen in a mirror, or read from the end back, a weft travels the other way.

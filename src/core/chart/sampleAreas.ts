@@ -11,10 +11,13 @@ import { fillOutline } from './fillOutline.ts';
  */
 const TOWARDS_MIDDLE = 1e-6;
 
-/** Middles of the ends, mm, as sampled. */
-export function sampleColumns(grid: ClothGrid): Float64Array {
+/**
+ * Middles of the ends, mm, as sampled.
+ * @param shift in ends; -0.5 gives the borders left of them.
+ */
+export function sampleColumns(grid: ClothGrid, shift = 0): Float64Array {
   const columns = new Float64Array(grid.ends);
-  for (let end = 0; end < grid.ends; end++) columns[end] = endX(grid, end) * (1 - TOWARDS_MIDDLE / grid.ends);
+  for (let end = 0; end < grid.ends; end++) columns[end] = endX(grid, end + shift) * (1 - TOWARDS_MIDDLE / grid.ends);
   return columns;
 }
 
@@ -39,11 +42,11 @@ export const clothBox = (grid: ClothGrid) => ({
 /**
  * The drawing laid on the warp, before anything is said about turns: for every cell the first shape, in the order of the
  * list, that contains its middle; else the ground; the header and footer rows apart.
+ * @param columns where to look along a pass: the middles of the ends unless said otherwise.
  * @returns areas as in `Chart.areas`: 0 ground, 1 + shape index, `HEADER_AREA`.
  */
-export function sampleAreas(piece: Piece, grid: ClothGrid): Uint16Array {
+export function sampleAreas(piece: Piece, grid: ClothGrid, columns = sampleColumns(grid)): Uint16Array {
   const areas = new Uint16Array(grid.ends * grid.passes);
-  const columns = sampleColumns(grid);
   const rows = sampleRows(grid);
   const box = clothBox(grid);
   const firstRow = grid.header;

@@ -61,6 +61,8 @@ export interface Block {
   readonly partner: number | null;
   /** Place in the order of the block whose weft goes on here, when it wasn't ended: no new tail. */
   readonly continues: number | null;
+  /** Places of the blocks whose wefts rise together with this one's, row by row as the plan's sequence says. */
+  readonly together: readonly number[];
   /** Said when the block begins with a single pass or was split from a cycle. */
   readonly remarks: readonly string[];
 }

@@ -13,6 +13,7 @@ export function blockWords(
   left: readonly EdgeStep[],
   right: readonly EdgeStep[],
   continues: number | null,
+  together: readonly number[],
 ): readonly string[] {
   const weft = continues === null ? 'Start' : `Go on with the weft of block ${continues + 1}, from the`;
   const begins = continues === null ? `${weft} at the ${start.side}` : `${weft} ${start.side}`;
@@ -21,6 +22,10 @@ export function blockWords(
   ];
   if (sameSteps(left, right)) words.push(`Both edges: ${scheduleWords(left)}.`);
   else words.push(`Left edge: ${scheduleWords(left)}.`, `Right edge: ${scheduleWords(right)}.`);
+  if (together.length > 0) {
+    const blocks = together.map((block) => block + 1).join(' and ');
+    words.push(`Rises together with block ${blocks}: weave them in turn, neither more than a pass ahead.`);
+  }
   const last = rows.at(-1)!;
   words.push(`Finish at end ${last.to + 1}, after ${rows.length} ${rows.length === 1 ? 'pass' : 'passes'}.`);
   return words;

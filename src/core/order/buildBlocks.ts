@@ -4,7 +4,7 @@ import type { Block, BlockRow, Overhang, TurnStep } from '../model/plan.ts';
 import { type EdgeStep, edgeSteps } from '../schedule/edgeSteps.ts';
 import { blockNames } from './blockNames.ts';
 import { blockWords } from './blockWords.ts';
-import type { Stint } from './orderStints.ts';
+import type { OrderOfWork, Stint } from './orderStints.ts';
 import type { Part } from './parts.ts';
 import type { Wefts } from './wefts.ts';
 
@@ -52,14 +52,15 @@ export function buildBlocks(
   wefts: Wefts,
   parts: readonly Part[],
   partner: Int32Array,
-  stints: readonly Stint[],
+  order: OrderOfWork,
 ): readonly Block[] {
+  const { stints } = order;
   const { ends, passHeight, cells, areas } = stepped.chart;
   const owner = stintOfCells(stepped, wefts, parts, stints);
   const under = blocksUnder(owner, ends, stints.length);
   const names = blockNames(piece, stepped, wefts, parts, stints);
   const lastStintOfWeft = new Map<number, number>();
-  return stints.map((stint, order): Block => {
+  return stints.map((stint, place): Block => {
     const part = parts[stint.part]!;
     const weftRows = wefts.wefts[part.weft]!.rows.slice(stint.first, stint.last + 1);
     const rows: readonly BlockRow[] = weftRows.map(({ pass, low, high, right }) =>
@@ -72,9 +73,9 @@ export function buildBlocks(
     const middle = weftRows[weftRows.length >> 1]!;
     const cell = middle.pass * ends + ((middle.low + middle.high) >> 1);
     const continues = lastStintOfWeft.get(part.weft) ?? null;
-    lastStintOfWeft.set(part.weft, order);
+    lastStintOfWeft.set(part.weft, place);
     const image = partner[stint.part]!;
-    const partnerOrder = image === -1 ? -1 : partnerStint(stints, order, image);
+    const partnerOrder = image === -1 ? -1 : partnerStint(stints, place, image);
     const start = {
       end: first.from,
       to: first.to,
@@ -82,8 +83,8 @@ export function buildBlocks(
       over: wovenOver(first.from, first.pass),
     } as const;
     return {
-      order,
-      name: names[order]!,
+      order: place,
+      name: names[place]!,
       yarn: cells[cell]!,
       area: areas[cell]!,
       start,
@@ -94,11 +95,19 @@ export function buildBlocks(
         left: left.map((step) => step.topPass * passHeight),
         right: right.map((step) => step.topPass * passHeight),
       },
-      words: blockWords(rows, start, left, right, continues),
-      after: under[order]!,
+      words: blockWords(
+        rows,
+        start,
+        left,
+        right,
+        continues,
+        stints.flatMap((other, at) => (other.rise === stint.rise && at !== place ? [at] : [])),
+      ),
+      after: under[place]!.filter((other) => stints[other]!.rise !== stint.rise),
       partner: partnerOrder === -1 ? null : partnerOrder,
       continues,
-      remarks: remarksOf(stint, stints, order),
+      together: stints.flatMap((other, at) => (other.rise === stint.rise && at !== place ? [at] : [])),
+      remarks: remarksOf(stint, stints, place),
     };
   });
 }
@@ -122,8 +131,10 @@ function remarksOf(stint: Stint, stints: readonly Stint[], order: number): reado
       return [];
     case 'hill limit':
       return ['Stops here so that the hill stays low; it goes on when its neighbours have caught up.'];
-    case 'keeps level with its partner':
+    case 'keeps level':
       return ['Stops here to stay level with its other half.'];
+    case 'waits for its neighbour':
+      return ['Stops here because the weft beside it, which must rise with it, can go no higher yet.'];
     case 'rests on a neighbour': {
       const later = stints.findIndex((other, at) => at > order && other.part === stint.part);
       const on = later === -1 ? '' : ` It goes on as block ${later + 1}.`;

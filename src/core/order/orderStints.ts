@@ -4,27 +4,58 @@ import type { WeftRow, Wefts } from './wefts.ts';
 /** Rows of one part woven without stopping: what the plan calls a block. */
 export interface Stint {
   readonly part: number;
+  /** Rows of the part's weft, both included. */
   readonly first: number;
   readonly last: number;
-  /** Why it stops short of its part's last row. */
-  readonly stops: 'part ends' | 'rests on a neighbour' | 'hill limit' | 'keeps level with its partner';
+  /** Why it stops where it does. */
+  readonly stops: Stop;
+  /** Stints of one rise are woven together, row by row in turn. */
+  readonly rise: number;
+}
+
+export type Stop = 'part ends' | 'rests on a neighbour' | 'hill limit' | 'keeps level' | 'waits for its neighbour';
+
+/** One row of one stint, in weaving order. */
+export interface WovenRow {
+  readonly stint: number;
+  readonly row: number;
+}
+
+export interface OrderOfWork {
+  readonly stints: readonly Stint[];
+  /** Every row of the piece in the order woven. */
+  readonly rows: readonly WovenRow[];
+  /** Whether any wefts rise together. */
+  readonly together: boolean;
+}
+
+export interface OrderRules {
+  readonly ends: number;
+  /** Passes a row may stand over the cloth beside it. */
+  readonly hillLimit: number;
+  /** Whether the wefts on both sides of the border left of a cell must rise together. */
+  readonly linked: (cell: number) => boolean;
+  /** The mirror image of each part, -1 where it has none. */
+  readonly partner: Int32Array;
+}
+
+/** A part's rows as far as they can be woven from here, or several parts' that rise together. */
+interface Rise {
+  readonly log: readonly { readonly part: number; readonly row: number }[];
+  readonly stops: ReadonlyMap<number, Stop>;
 }
 
 /**
  * The order of work. The cloth so far is a height for every end; a row can be woven when everything right under it is.
  * From what can be begun, the lowest is taken (hills stay low), and of those at one height the one that can go furthest;
  * then the yarn in hand; then the leftmost. It is woven until it would have to lie on something not yet woven, or would
- * stand taller than `hillLimit` passes over the cloth beside it. A part's mirror image follows it at once, to the same
- * height. What lies under comes first by construction, and the lowest row not yet woven can always be woven, so the
- * order never sticks: where two areas lean on each other in turn, both are cut.
+ * stand taller than the hill limit over the cloth beside it. A part's mirror image follows it at once, to the same
+ * height. Along a border where wefts rise together neither may be more than a pass ahead, so they are woven in turn.
+ * What lies under comes first by construction, and the lowest row not yet woven can always be woven, so the order never
+ * sticks: where two areas lean on each other in turn, both are cut.
  */
-export function orderStints(
-  wefts: Wefts,
-  parts: readonly Part[],
-  partner: Int32Array,
-  ends: number,
-  hillLimit: number,
-): readonly Stint[] {
+export function orderStints(wefts: Wefts, parts: readonly Part[], rules: OrderRules): OrderOfWork {
+  const { ends, partner } = rules;
   const fell = new Int32Array(ends);
   const next = parts.map((part) => part.first);
   const partsOfWeft = new Map<number, number[]>();
@@ -34,95 +65,151 @@ export function orderStints(
     else list.push(index);
   });
   const rowAt = (part: number, row: number): WeftRow => wefts.wefts[parts[part]!.weft]!.rows[row]!;
-  const rests = (row: WeftRow): boolean => {
-    for (let end = row.low; end <= row.high; end++) if (fell[end] !== row.pass) return false;
-    return true;
-  };
-  const isHill = (row: WeftRow): boolean => {
-    let beside = row.pass;
-    if (row.low > 0) beside = Math.min(beside, fell[row.low - 1]!);
-    if (row.high < ends - 1) beside = Math.min(beside, fell[row.high + 1]!);
-    return row.pass + 1 - beside > hillLimit;
+  const labelOf = (part: number): number => wefts.wefts[parts[part]!.weft]!.label;
+
+  /** What keeps a row from being woven now; null when nothing does. */
+  const hindrance = (row: WeftRow, topPass: number): Stop | null => {
+    for (let end = row.low; end <= row.high; end++) if (fell[end] !== row.pass) return 'rests on a neighbour';
+    if (row.pass > topPass) return 'keeps level';
+    for (const [beside, border] of [
+      [row.low - 1, row.low],
+      [row.high + 1, row.high + 1],
+    ] as const) {
+      if (beside < 0 || beside >= ends) continue;
+      if (fell[beside]! < row.pass && rules.linked(row.pass * ends + border)) return 'waits for its neighbour';
+      if (row.pass + 1 - fell[beside]! > rules.hillLimit) return 'hill limit';
+    }
+    return null;
   };
   const lay = (row: WeftRow): void => {
     fell.fill(row.pass + 1, row.low, row.high + 1);
   };
 
-  /** How far a part can go from here, without weaving it. */
-  const reach = (part: number, topPass: number): { readonly last: number; readonly stops: Stint['stops'] } => {
-    const first = next[part]!;
-    let last = first - 1;
-    let stops: Stint['stops'] = 'part ends';
-    while (last < parts[part]!.last) {
-      const row = rowAt(part, last + 1);
-      stops = !rests(row)
-        ? 'rests on a neighbour'
-        : isHill(row)
-          ? 'hill limit'
-          : row.pass > topPass
-            ? 'keeps level with its partner'
-            : 'part ends';
-      if (stops !== 'part ends') break;
-      lay(row);
-      last++;
+  const open = new Set<number>();
+  for (const list of partsOfWeft.values()) open.add(list[0]!);
+
+  /** The open part whose next row lies beside this row where the two must rise together, not yet as high. */
+  const waitedFor = (row: WeftRow): number => {
+    for (const [beside, border] of [
+      [row.low - 1, row.low],
+      [row.high + 1, row.high + 1],
+    ] as const) {
+      if (beside < 0 || beside >= ends || fell[beside]! >= row.pass) continue;
+      if (!rules.linked(row.pass * ends + border)) continue;
+      for (const part of open) {
+        if (next[part]! > parts[part]!.last) continue;
+        const other = rowAt(part, next[part]!);
+        if (other.pass < row.pass && other.low <= beside && beside <= other.high) return part;
+      }
     }
-    for (let row = last; row >= first; row--) {
-      const laid = rowAt(part, row);
-      fell.fill(laid.pass, laid.low, laid.high + 1);
+    return -1;
+  };
+
+  /** Weaves as far as can be from one part, taking in neighbours that must rise with it; `undo` leaves all as it was. */
+  const rise = (seed: number, topPass: number, undo: boolean): Rise => {
+    const active = [seed];
+    const log: { part: number; row: number }[] = [];
+    const stops = new Map<number, Stop>();
+    let current = seed;
+    for (;;) {
+      let chosen = -1;
+      let chosenPass = Number.POSITIVE_INFINITY;
+      for (const part of active) {
+        if (next[part]! > parts[part]!.last) continue;
+        const row = rowAt(part, next[part]!);
+        const stop = hindrance(row, topPass);
+        if (stop !== null) {
+          stops.set(part, stop);
+          continue;
+        }
+        if (row.pass < chosenPass || (row.pass === chosenPass && part === current)) {
+          chosen = part;
+          chosenPass = row.pass;
+        }
+      }
+      if (chosen !== -1) {
+        lay(rowAt(chosen, next[chosen]!));
+        log.push({ part: chosen, row: next[chosen]! });
+        next[chosen]!++;
+        if (next[chosen]! > parts[chosen]!.last) stops.set(chosen, 'part ends');
+        current = chosen;
+        continue;
+      }
+      const fetched = active
+        .filter((part) => stops.get(part) === 'waits for its neighbour' && next[part]! <= parts[part]!.last)
+        .map((part) => waitedFor(rowAt(part, next[part]!)))
+        .find((part) => part !== -1 && !active.includes(part));
+      if (fetched === undefined) break;
+      active.push(fetched);
     }
-    return { last, stops };
+    if (undo) {
+      for (let at = log.length - 1; at >= 0; at--) {
+        const { part, row } = log[at]!;
+        const laid = rowAt(part, row);
+        fell.fill(laid.pass, laid.low, laid.high + 1);
+        next[part] = row;
+      }
+    }
+    return { log, stops };
   };
 
   const stints: Stint[] = [];
-  const open = new Set<number>();
-  for (const list of partsOfWeft.values()) open.add(list[0]!);
-  const weave = (part: number, last: number, stops: Stint['stops']): void => {
-    stints.push({ part, first: next[part]!, last, stops });
-    for (let row = next[part]!; row <= last; row++) lay(rowAt(part, row));
-    next[part] = last + 1;
-    if (last < parts[part]!.last) return;
-    open.delete(part);
-    const list = partsOfWeft.get(parts[part]!.weft)!;
-    const after = list[list.indexOf(part) + 1];
-    if (after !== undefined) open.add(after);
+  const rows: WovenRow[] = [];
+  let together = false;
+  let rises = 0;
+  const weave = (seed: number, topPass: number): void => {
+    const { log, stops } = rise(seed, topPass, false);
+    const stintOf = new Map<number, number>();
+    for (const { part, row } of log) {
+      let stint = stintOf.get(part);
+      if (stint === undefined) {
+        stint = stints.push({ part, first: row, last: row, stops: stops.get(part) ?? 'part ends', rise: rises }) - 1;
+        stintOf.set(part, stint);
+      } else stints[stint] = { ...stints[stint]!, last: row };
+      rows.push({ stint, row: row - stints[stint]!.first });
+    }
+    rises++;
+    together ||= stintOf.size > 1;
+    for (const part of stintOf.keys()) {
+      if (next[part]! <= parts[part]!.last) continue;
+      open.delete(part);
+      const list = partsOfWeft.get(parts[part]!.weft)!;
+      const after = list[list.indexOf(part) + 1];
+      if (after !== undefined) open.add(after);
+    }
   };
 
   while (open.size > 0) {
     const before = stints.at(-1);
     const image = before === undefined ? -1 : partner[before.part]!;
-    if (image !== -1 && open.has(image)) {
-      const start = rowAt(image, next[image]!).pass;
-      if (Math.abs(start - rowAt(before!.part, before!.first).pass) <= 2 && rests(rowAt(image, next[image]!))) {
-        const { last, stops } = reach(image, rowAt(before!.part, before!.last).pass + 1);
-        if (last >= next[image]!) {
-          weave(image, last, stops);
-          continue;
-        }
+    if (before !== undefined && image !== -1 && open.has(image)) {
+      const start = rowAt(image, next[image]!);
+      const level = rowAt(before.part, before.last).pass + 1;
+      const sideBySide = Math.abs(start.pass - rowAt(before.part, before.first).pass) <= 2;
+      if (sideBySide && hindrance(start, level) === null) {
+        weave(image, level);
+        continue;
       }
     }
     let lowest = Number.POSITIVE_INFINITY;
-    for (const part of open) {
-      const row = rowAt(part, next[part]!);
-      if (row.pass < lowest && rests(row)) lowest = row.pass;
-    }
-    const label = before === undefined ? -1 : wefts.wefts[parts[before.part]!.weft]!.label;
+    for (const part of open) lowest = Math.min(lowest, rowAt(part, next[part]!).pass);
+    const label = before === undefined ? -1 : labelOf(before.part);
     let best = -1;
-    let bestReach: ReturnType<typeof reach> | null = null;
     let bestScore = Number.NEGATIVE_INFINITY;
     for (const part of open) {
       const row = rowAt(part, next[part]!);
-      if (row.pass > lowest + 2 || !rests(row)) continue;
-      const far = reach(part, Number.POSITIVE_INFINITY);
-      if (far.last < next[part]!) continue;
-      const sameYarn = wefts.wefts[parts[part]!.weft]!.label === label ? 6 : 0;
-      const score = (far.last - next[part]! + sameYarn) * 4096 - row.low;
+      if (row.pass > lowest + 2 || hindrance(row, Number.POSITIVE_INFINITY) !== null) continue;
+      const far = rise(part, Number.POSITIVE_INFINITY, true).log.length;
+      const score = (far + (labelOf(part) === label ? YARN_IN_HAND : 0)) * 4096 - row.low;
       if (score > bestScore) {
         best = part;
-        bestReach = far;
         bestScore = score;
       }
     }
-    weave(best, bestReach!.last, bestReach!.stops);
+    weave(best, Number.POSITIVE_INFINITY);
   }
-  return stints;
+  return { stints, rows, together };
 }
+
+/** Passes a part with the yarn in hand may reach less far than another and still be taken first. */
+const YARN_IN_HAND = 6;

@@ -43,7 +43,8 @@ function chartRows(chart: Chart): readonly (readonly (readonly [number, number])
  *   `right`: make `turns` turns at that edge where it stands, then move it by `ends` (positive outward); a first or last
  *   half turn is 0.5. `heights_mm`: how high the cloth is at the top of each step of `left` and `right`. `words`: the
  *   same as sentences. `after`: blocks that lie under it. `partner`: its mirror image, or null. `continues`: the block
- *   whose weft goes on here without a new tail, or null. `remarks`: why it stops or starts as it does.
+ *   whose weft goes on here without a new tail, or null. `together`: blocks whose wefts rise with it, row by row.
+ *   `remarks`: why it stops or starts as it does.
  * - `sequence`: empty where blocks are woven one after another; else every row of the piece in weaving order, as pairs
  *   of block and row.
  * - `slits`: `between` two ends, `from_pass` to `to_pass` both included, `length_mm`, `remedy`.
@@ -57,6 +58,12 @@ function chartRows(chart: Chart): readonly (readonly (readonly [number, number])
  * - `yarns`: `yarn` (place in the list), `name`, `metres`, `grams`, `balls` (null when nothing says what is in a ball),
  *   `pieces` (working lengths to wind).
  * - `tails`: to tuck in. `hours`: rough.
+ * - `hanging`: `load_g` below the dowel; `dowel_mm` long and `dowel_thick_mm` thick; `sag_mm`, its bow after months;
+ *   `loop_groups`, loops in each group from the left; `cord_mm`; `fringe_mm`; `cautions`.
+ * - `finishing`: `step` and `caution` (or null), in order.
+ * - `ornaments`: `id`, `name`, `count`; the nearest `end` and `pass` under its middle; `x_mm`, `y_mm`; `grams` of all;
+ *   `held_by`; `cautions`.
+ * - `shopping`: `item`, `amount`, `note`, in the piece's own units.
  * - `marks`: for each end the heights where the cartoon's lines cross it, `heights_mm`.
  */
 export function planDocument(piece: Piece, plan: Plan): unknown {
@@ -95,6 +102,7 @@ export function planDocument(piece: Piece, plan: Plan): unknown {
       after: block.after,
       partner: block.partner,
       continues: block.continues,
+      together: block.together,
       remarks: block.remarks,
     })),
     sequence: plan.sequence.map(({ block, row }) => [block, row]),
@@ -137,6 +145,30 @@ export function planDocument(piece: Piece, plan: Plan): unknown {
     })),
     tails: materials.tails,
     hours: round(materials.hours.total),
+    hanging: {
+      load_g: round(plan.hanging.load),
+      dowel_mm: round(plan.hanging.dowel.length),
+      dowel_thick_mm: plan.hanging.dowel.diameter,
+      sag_mm: round(plan.hanging.dowel.sag.later),
+      loop_groups: plan.hanging.loopGroups,
+      cord_mm: round(plan.hanging.cord.length),
+      fringe_mm: round(plan.hanging.fringe.length),
+      cautions: plan.hanging.cautions,
+    },
+    finishing: plan.finishing,
+    ornaments: plan.ornaments.map((ornament, index) => ({
+      id: ornament.id,
+      name: ornament.name,
+      count: ornament.count,
+      end: ornament.place.end,
+      pass: ornament.place.pass,
+      x_mm: round(piece.ornaments[index]?.at.x ?? 0),
+      y_mm: round(piece.ornaments[index]?.at.y ?? 0),
+      grams: round(ornament.grams),
+      held_by: ornament.heldBy,
+      cautions: ornament.cautions,
+    })),
+    shopping: plan.shopping,
     marks: plan.marks.map(({ end, heightsMm }) => ({ end, heights_mm: heightsMm.map(round) })),
   };
 }
