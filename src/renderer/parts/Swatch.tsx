@@ -1,11 +1,7 @@
 import './swatch.css';
 import { Sign } from './Sign.tsx';
 
-/** The letter a yarn goes by, from its place in the piece: A to Z, then A2. */
-export const yarnLetter = (index: number): string => {
-  const letter = String.fromCharCode(65 + (index % 26));
-  return index < 26 ? letter : `${letter}${Math.floor(index / 26) + 1}`;
-};
+export { yarnLetter } from '../../core/report/yarnLetter.ts';
 
 /** Dark or light letter, whichever the eye finds more easily on this colour (WCAG relative luminance). */
 export function letterColour(colour: string): string {

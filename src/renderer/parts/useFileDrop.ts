@@ -45,10 +45,15 @@ export function chooseFile(accept: string, take: (file: File) => void): void {
   const input = document.createElement('input');
   input.type = 'file';
   input.accept = accept;
+  // In the page until it has answered: one that hangs nowhere can be swept away while its dialog is open.
+  input.hidden = true;
+  document.body.append(input);
   input.addEventListener('change', () => {
     const file = input.files?.[0];
+    input.remove();
     if (file !== undefined) take(file);
   });
+  input.addEventListener('cancel', () => input.remove());
   input.click();
 }
 

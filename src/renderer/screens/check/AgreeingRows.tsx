@@ -20,7 +20,7 @@ export function AgreeingRows({ rows }: { readonly rows: readonly AgreeingRow[] }
       </ul>
       <p className="agreeing-folded">
         <Sign name="agrees" size={22} />
-        <span>{rows.map((row) => row.name).join(', ')}</span>
+        <span>{words.joined(rows.map((row) => row.name))}</span>
         <span>{words.agree}</span>
       </p>
     </div>

@@ -1,15 +1,15 @@
 import { useCallback, useEffect, useMemo, useRef, useState } from 'react';
 import type { Piece } from '../../../core/model/piece.ts';
+import { clothOnPhoto } from '../../../core/report/clothOnPhoto.ts';
+import type { PlannedSelvedges } from '../../../core/report/edgeDeviations.ts';
 import { useBoxSize } from '../../parts/useBoxSize.ts';
 import { usePiece } from '../../state/pieceStore.ts';
 import { useSettings } from '../../state/settingsStore.ts';
 import { useWords } from '../../words/useWords.ts';
 import type { Look } from './checkStore.ts';
-import { clothToPhoto } from './clothFrame.ts';
 import type { Layers } from './layers.ts';
 import type { Project } from './overlayPaths.ts';
 import { PhotographOverlay } from './PhotographOverlay.tsx';
-import type { PlannedEdges } from './plannedEdges.ts';
 import { type StageView, toScreenX, toScreenY } from './stageView.ts';
 import { useHostImage } from './useHostImage.ts';
 import { usePanZoom } from './usePanZoom.ts';
@@ -17,7 +17,7 @@ import { usePanZoom } from './usePanZoom.ts';
 interface AsTakenProps {
   readonly look: Look;
   readonly piece: Piece;
-  readonly edges: PlannedEdges;
+  readonly edges: PlannedSelvedges;
   readonly layers: Layers;
 }
 
@@ -43,10 +43,10 @@ export function AsTaken({ look, piece, edges, layers }: AsTakenProps) {
   useEffect(() => setView(base), [base]);
   const limits = useMemo(() => ({ min: base.scale * 0.6, max: 6 }), [base.scale]);
   const panZoom = usePanZoom(box, { view, setView, limits });
-  const frame = useMemo(() => (reference === null ? null : clothToPhoto(piece, reference)), [piece, reference]);
+  const frame = useMemo(() => (reference === null ? null : clothOnPhoto(piece, reference)), [piece, reference]);
   const project: Project = useCallback(
     (x, y) => {
-      const at = frame?.toPhoto(x, y) ?? { x: 0, y: 0 };
+      const at = frame?.(x, y) ?? { x: 0, y: 0 };
       return { x: toScreenX(view, at.x), y: toScreenY(view, -at.y) };
     },
     [frame, view],

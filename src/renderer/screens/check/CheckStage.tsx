@@ -1,6 +1,7 @@
 import { useEffect, useMemo, useRef, useState } from 'react';
 import './checkStage.css';
 import type { Piece } from '../../../core/model/piece.ts';
+import type { PlannedSelvedges } from '../../../core/report/edgeDeviations.ts';
 import { useBoxSize } from '../../parts/useBoxSize.ts';
 import { useWords } from '../../words/useWords.ts';
 import { AsTaken } from './AsTaken.tsx';
@@ -14,14 +15,13 @@ import { HeightAxis } from './HeightAxis.tsx';
 import { Legend } from './Legend.tsx';
 import type { LayerName, Layers } from './layers.ts';
 import { Photograph } from './Photograph.tsx';
-import type { PlannedEdges } from './plannedEdges.ts';
 import { StageFoot } from './StageFoot.tsx';
 import { wholePiece } from './stageView.ts';
 
 interface CheckStageProps {
   readonly look: Look;
   readonly piece: Piece;
-  readonly edges: PlannedEdges;
+  readonly edges: PlannedSelvedges;
   readonly layers: Layers;
   readonly onToggle: (layer: LayerName) => void;
   readonly asTaken: boolean;

@@ -2,6 +2,7 @@ import { useCallback, useMemo, useRef } from 'react';
 import './closeLook.css';
 import type { Flag } from '../../../core/model/check.ts';
 import type { Piece } from '../../../core/model/piece.ts';
+import type { PlannedSelvedges } from '../../../core/report/edgeDeviations.ts';
 import { useBoxSize } from '../../parts/useBoxSize.ts';
 import { useSettings } from '../../state/settingsStore.ts';
 import { useWords } from '../../words/useWords.ts';
@@ -11,14 +12,13 @@ import { usualLayers } from './layers.ts';
 import { MeasurementMark } from './marks.tsx';
 import type { Project } from './overlayPaths.ts';
 import { PhotographOverlay } from './PhotographOverlay.tsx';
-import type { PlannedEdges } from './plannedEdges.ts';
 import { toScreenX, toScreenY } from './stageView.ts';
 import { useFrontOnPicture } from './useFrontOnPictures.ts';
 
 interface CloseLookProps {
   readonly look: Look;
   readonly piece: Piece;
-  readonly edges: PlannedEdges;
+  readonly edges: PlannedSelvedges;
   readonly flag: Flag;
 }
 
@@ -101,7 +101,7 @@ export function CloseLook({ look, piece, edges, flag }: CloseLookProps) {
           {figure.figure.replace(/ (mm|inch) .*$/, '')} ± {figure.spread}
         </span>
       )}
-      {look.rendered && <span className="close-look-label">{words.rendered}</span>}
+      {look.rendered && <span className="close-look-label">{words.renderedShort}</span>}
     </div>
   );
 }

@@ -37,7 +37,10 @@ export function EdgeStrip({ side, runs, forecast, view, base, planHeight, allowa
   const ticks = Array.from({ length: reachIn + reachOut + 1 }, (_, index) => index - reachIn);
   return (
     <div className={`edge-strip is-${side}`}>
-      <h2>{words.stripTitle(words.edges[side], words.edgesShort[side], factor)}</h2>
+      <h2>
+        <span className="is-long">{words.edges[side]}</span>
+        <span className="is-short">{words.edgesShort[side]}</span> ×{factor}
+      </h2>
       <div ref={box} className="edge-strip-box">
         <svg width={width} height={height} role="img" aria-label={words.stripLabel(words.edges[side])}>
           <rect
@@ -51,13 +54,13 @@ export function EdgeStrip({ side, runs, forecast, view, base, planHeight, allowa
             <>
               <path
                 fill="var(--cloth-fill)"
-                opacity="0.4"
+                opacity="0.45"
                 d={`M${x(forecast.from.out)} ${y(forecast.from.y)}L${x(forecast.high)} ${y(planHeight)}L${x(forecast.low)} ${y(planHeight)}Z`}
               />
               <path
                 fill="none"
                 stroke="var(--cloth)"
-                strokeWidth="2.4"
+                strokeWidth="3.2"
                 strokeLinecap="round"
                 strokeDasharray="0.1 6"
                 d={`M${x(forecast.from.out)} ${y(forecast.from.y)}L${x((forecast.low + forecast.high) / 2)} ${y(planHeight)}`}

@@ -1,7 +1,9 @@
 import './emptyCheck.css';
 import { useEffect, useState } from 'react';
+import { lengthInWords } from '../../../core/model/lengthWords.ts';
 import { Sentence } from '../../parts/Sentence.tsx';
 import { Sign } from '../../parts/Sign.tsx';
+import { usePiece } from '../../state/pieceStore.ts';
 import { useWords } from '../../words/useWords.ts';
 import { type Job, useChecks } from './checkStore.ts';
 import { stageWords } from './stageWords.ts';
@@ -17,6 +19,8 @@ interface EmptyCheckProps {
 /** Before a photograph, and while one is being read. */
 export function EmptyCheck({ over, job, preview, onCamera, onChoose }: EmptyCheckProps) {
   const words = useWords().check;
+  const { units, cloth } = usePiece((state) => state.piece) ?? { units: 'mm' as const, cloth: null };
+  const headerHeight = cloth === null ? 4 : Math.max(2, cloth.headerPasses * cloth.passHeight);
   const problem = useChecks((state) => state.problem);
   const [address, setAddress] = useState<string | null>(null);
   useEffect(() => {
@@ -48,7 +52,7 @@ export function EmptyCheck({ over, job, preview, onCamera, onChoose }: EmptyChec
           </>
         ) : (
           <>
-            <p>{problem !== null ? problem.remedy : words.leadNone}</p>
+            <p>{problem !== null ? problem.remedy : words.leadNone(lengthInWords(headerHeight, units))}</p>
             <ul className="check-ways">
               <li>
                 <button type="button" onClick={onCamera}>

@@ -2,17 +2,17 @@ import { type ReactNode, useState } from 'react';
 import './flagList.css';
 import type { Flag } from '../../../core/model/check.ts';
 import type { Piece } from '../../../core/model/piece.ts';
+import type { PlannedSelvedges } from '../../../core/report/edgeDeviations.ts';
 import { QuietButton } from '../../parts/Actions.tsx';
 import { useWords } from '../../words/useWords.ts';
 import { CloseLook } from './CloseLook.tsx';
 import { type Look, useChecks } from './checkStore.ts';
 import { flagFigure } from './flagFigure.ts';
-import type { PlannedEdges } from './plannedEdges.ts';
 
 interface FlagListProps {
   readonly look: Look;
   readonly piece: Piece;
-  readonly edges: PlannedEdges;
+  readonly edges: PlannedSelvedges;
 }
 
 /** The sentence of a flag without its full stop: it stands as a title. */

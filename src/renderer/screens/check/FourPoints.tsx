@@ -11,9 +11,9 @@ import { usePiece } from '../../state/pieceStore.ts';
 import { useShell } from '../../state/shellStore.ts';
 import { useWords } from '../../words/useWords.ts';
 import type { Look } from './checkStore.ts';
-import type { PlainPoint } from './clothFrame.ts';
 import { cornerNames, fitOf } from './fourPoints.ts';
 import { MagnifierGlass } from './MagnifierGlass.tsx';
+import type { PlainPoint } from './plainPoint.ts';
 import { useHostImage } from './useHostImage.ts';
 
 interface FourPointsProps {

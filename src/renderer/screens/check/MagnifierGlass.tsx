@@ -1,6 +1,6 @@
 import { type RefObject, useEffect, useState } from 'react';
-import type { PlainPoint } from './clothFrame.ts';
 import { cornerNames } from './fourPoints.ts';
+import type { PlainPoint } from './plainPoint.ts';
 
 interface MagnifierGlassProps {
   readonly address: string | null;

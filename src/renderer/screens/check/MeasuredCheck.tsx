@@ -1,5 +1,6 @@
 import { useEffect, useMemo, useState } from 'react';
 import type { Piece } from '../../../core/model/piece.ts';
+import { plannedSelvedges } from '../../../core/report/plannedSelvedges.ts';
 import { useCommands } from '../../keys/commandStore.ts';
 import { DrawingTable } from '../../parts/DrawingTable.tsx';
 import { Footer } from '../../parts/Footer.tsx';
@@ -15,7 +16,6 @@ import { checkSentence } from './checkSentence.ts';
 import { type Look, useChecks } from './checkStore.ts';
 import { FlagList } from './FlagList.tsx';
 import { type LayerName, usualLayers } from './layers.ts';
-import { plannedEdges } from './plannedEdges.ts';
 import { readingTable } from './readingTable.ts';
 import { replanFromReading } from './replanFromReading.ts';
 import { SinceLast } from './SinceLast.tsx';
@@ -38,7 +38,7 @@ export function MeasuredCheck({ look, piece, onAgain, onChoose, onFourPoints }: 
   const [fell, setFell] = useState(look.reading.flags[0]?.kind === 'tilt');
   const [table, setTable] = useState(false);
   const { reading, kept } = look;
-  const edges = useMemo(() => plannedEdges(piece, reading), [piece, reading]);
+  const edges = useMemo(() => plannedSelvedges(piece, reading.selvedge), [piece, reading]);
   const dismissed = useMemo(() => kept?.dismissed.map((each) => each.flag) ?? [], [kept]);
   const sentence = checkSentence(reading, edges, dismissed, piece.units, words);
   const rows = agreeingRows(reading, edges, piece.making.allowance, piece.units, words);

@@ -1,6 +1,7 @@
 import { type KeyboardEvent, type RefObject, useCallback, useMemo, useState } from 'react';
 import './photograph.css';
 import type { Piece } from '../../../core/model/piece.ts';
+import type { PlannedSelvedges } from '../../../core/report/edgeDeviations.ts';
 import { useSettings } from '../../state/settingsStore.ts';
 import { useShell } from '../../state/shellStore.ts';
 import { useWords } from '../../words/useWords.ts';
@@ -8,7 +9,6 @@ import type { Look } from './checkStore.ts';
 import type { Layers } from './layers.ts';
 import type { Project } from './overlayPaths.ts';
 import { PhotographOverlay } from './PhotographOverlay.tsx';
-import type { PlannedEdges } from './plannedEdges.ts';
 import { type Probe, probeAt } from './probe.ts';
 import { type StageView, toClothX, toClothY, toScreenX, toScreenY, zoomedAt } from './stageView.ts';
 import { useFrontOnPictures } from './useFrontOnPictures.ts';
@@ -18,7 +18,7 @@ interface PhotographProps {
   readonly box: RefObject<HTMLDivElement | null>;
   readonly look: Look;
   readonly piece: Piece;
-  readonly edges: PlannedEdges;
+  readonly edges: PlannedSelvedges;
   readonly layers: Layers;
   readonly view: StageView;
   readonly base: StageView;

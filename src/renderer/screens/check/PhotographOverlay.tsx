@@ -1,6 +1,7 @@
 import { useMemo } from 'react';
 import type { LoomReading } from '../../../core/model/check.ts';
 import type { Piece } from '../../../core/model/piece.ts';
+import type { PlannedSelvedges } from '../../../core/report/edgeDeviations.ts';
 import { colourMismatches } from './colourMismatches.ts';
 import type { Layers } from './layers.ts';
 import { ClothLine, Difference, DifferencePatterns, PlanLine } from './marks.tsx';
@@ -13,12 +14,11 @@ import {
   plannedOutline,
   plannedShapes,
 } from './overlayPaths.ts';
-import type { PlannedEdges } from './plannedEdges.ts';
 
 interface PhotographOverlayProps {
   readonly piece: Piece;
   readonly reading: LoomReading;
-  readonly edges: PlannedEdges;
+  readonly edges: PlannedSelvedges;
   readonly layers: Layers;
   readonly project: Project;
   /** Text-size setting as a share; lines grow with it. */

@@ -1,12 +1,12 @@
 import { useEffect, useState } from 'react';
 import type { CheckRecord } from '../../../core/model/check.ts';
 import type { Piece } from '../../../core/model/piece.ts';
+import type { PlannedSelvedges } from '../../../core/report/edgeDeviations.ts';
 import { host } from '../../host/currentHost.ts';
 import { usePiece } from '../../state/pieceStore.ts';
 import { useWords } from '../../words/useWords.ts';
 import { changesBetween } from './changesBetween.ts';
 import { type Look, useChecks } from './checkStore.ts';
-import type { PlannedEdges } from './plannedEdges.ts';
 
 /** The check kept before this one, if any was measured. */
 function useEarlierCheck(look: Look): CheckRecord | null {
@@ -34,7 +34,7 @@ function useEarlierCheck(look: Look): CheckRecord | null {
 interface SinceLastProps {
   readonly look: Look;
   readonly piece: Piece;
-  readonly edges: PlannedEdges;
+  readonly edges: PlannedSelvedges;
 }
 
 /** What changed since the check before; in small windows the Record says it. */

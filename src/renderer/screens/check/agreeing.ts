@@ -2,9 +2,9 @@ import type { Flag, LoomReading } from '../../../core/model/check.ts';
 import { deviationInRow } from '../../../core/model/deviationWords.ts';
 import { type LengthUnits, lengthInWords } from '../../../core/model/lengthWords.ts';
 import type { Measurement } from '../../../core/model/measurement.ts';
+import type { PlannedSelvedges } from '../../../core/report/edgeDeviations.ts';
 import type { Words } from '../../words/en.ts';
 import { edgeRuns } from './edgeRows.ts';
-import type { PlannedEdges } from './plannedEdges.ts';
 import { spread } from './probe.ts';
 
 export interface AgreeingRow {
@@ -58,7 +58,7 @@ export function fellTilt(reading: LoomReading): Measurement | null {
 }
 
 /** The highest stretch seen of one edge, as one figure: the median over its topmost 10 mm. */
-export function edgeAtFell(reading: LoomReading, edges: PlannedEdges, side: 'left' | 'right'): Measurement | null {
+export function edgeAtFell(reading: LoomReading, edges: PlannedSelvedges, side: 'left' | 'right'): Measurement | null {
   const points = edgeRuns(reading, edges, side).flat();
   const top = points.at(-1);
   if (top === undefined) return null;
@@ -70,7 +70,7 @@ export function edgeAtFell(reading: LoomReading, edges: PlannedEdges, side: 'lef
 /** What was measured and raises no flag, each with its figure. */
 export function agreeingRows(
   reading: LoomReading,
-  edges: PlannedEdges,
+  edges: PlannedSelvedges,
   allowance: number,
   units: LengthUnits,
   words: Words['check'],

@@ -1,15 +1,15 @@
 import type { LoomReading } from '../../../core/model/check.ts';
 import { type LengthUnits, lengthInWords } from '../../../core/model/lengthWords.ts';
+import type { PlannedSelvedges } from '../../../core/report/edgeDeviations.ts';
 import type { Words } from '../../words/en.ts';
 import { edgeAtFell } from './agreeing.ts';
-import type { PlannedEdges } from './plannedEdges.ts';
 import { spread } from './probe.ts';
 
 /** How each edge moved from one check to the next, with its give or take; what did not move is said to have held. */
 export function changesBetween(
   earlier: LoomReading,
   later: LoomReading,
-  edges: PlannedEdges,
+  edges: PlannedSelvedges,
   units: LengthUnits,
   words: Words['check'],
 ): string {

@@ -1,13 +1,13 @@
 import type { LoomReading } from '../../../core/model/check.ts';
 import { type LengthUnits, lengthInWords } from '../../../core/model/lengthWords.ts';
+import type { PlannedSelvedges } from '../../../core/report/edgeDeviations.ts';
 import type { Words } from '../../words/en.ts';
 import { edgeAtFell } from './agreeing.ts';
-import type { PlannedEdges } from './plannedEdges.ts';
 
 /** The one sentence a check opens with, as a neighbour could say it. */
 export function checkSentence(
   reading: LoomReading,
-  edges: PlannedEdges,
+  edges: PlannedSelvedges,
   dismissed: readonly number[],
   units: LengthUnits,
   words: Words['check'],

@@ -1,6 +1,6 @@
 import type { LoomReading } from '../../../core/model/check.ts';
+import { edgeDeviations, type PlannedSelvedges } from '../../../core/report/edgeDeviations.ts';
 import { seenRuns } from './overlayPaths.ts';
-import type { PlannedEdges } from './plannedEdges.ts';
 
 export interface EdgePoint {
   readonly y: number;
@@ -10,12 +10,10 @@ export interface EdgePoint {
 }
 
 /** How far one selvedge lies from the plan, by height, in runs: where it was not seen there is a gap. */
-export function edgeRuns(reading: LoomReading, edges: PlannedEdges, side: 'left' | 'right'): EdgePoint[][] {
-  const outward = side === 'left' ? -1 : 1;
-  return seenRuns(reading.selvedge, (row) => {
-    const at = row[side];
-    return at === null ? null : { y: row.y, out: (at.value - edges[side]) * outward, sigma: at.sigma };
-  });
+export function edgeRuns(reading: LoomReading, edges: PlannedSelvedges, side: 'left' | 'right'): EdgePoint[][] {
+  return seenRuns(edgeDeviations(reading.selvedge, edges, side), ({ y, deviation }) =>
+    deviation === null ? null : { y, out: deviation.value, sigma: deviation.sigma },
+  );
 }
 
 /** How many times wider than the photograph a strip is drawn: 4, or less where the edge would leave the strip. */

@@ -1,8 +1,8 @@
 import type { Flag, LoomReading } from '../../../core/model/check.ts';
 import { type DeviationAxis, deviationAsFinding } from '../../../core/model/deviationWords.ts';
 import type { LengthUnits } from '../../../core/model/lengthWords.ts';
-import type { PlainPoint } from './clothFrame.ts';
-import type { PlannedEdges } from './plannedEdges.ts';
+import type { PlannedSelvedges } from '../../../core/report/edgeDeviations.ts';
+import type { PlainPoint } from './plainPoint.ts';
 
 const acrossKinds: readonly Flag['kind'][] = ['draw-in', 'spreading', 'motif'];
 
@@ -26,7 +26,7 @@ export function selvedgeAt(reading: LoomReading, side: 'left' | 'right', y: numb
 }
 
 /** Where on the cloth a flag speaks of; null when it speaks of the whole. */
-export function flagPlace(flag: Flag, reading: LoomReading, edges: PlannedEdges): PlainPoint | null {
+export function flagPlace(flag: Flag, reading: LoomReading, edges: PlannedSelvedges): PlainPoint | null {
   if (flag.yMm === null) return null;
   if (flag.side === null) return { x: 0, y: flag.yMm };
   if (flagAxis(flag) === 'along') return { x: edges[flag.side] * 0.6, y: flag.yMm };

@@ -1,4 +1,4 @@
-import type { PlainPoint } from './clothFrame.ts';
+import type { PlainPoint } from './plainPoint.ts';
 
 /** In the order the reading asks for them, with the loom upright: bottom left, bottom right, top right, top left. */
 export const cornerNames = ['bottomLeft', 'bottomRight', 'topRight', 'topLeft'] as const;

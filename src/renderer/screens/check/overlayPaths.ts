@@ -1,8 +1,8 @@
 import { outlinesOf } from '../../../core/cartoon/outline.ts';
 import type { LoomReading } from '../../../core/model/check.ts';
 import type { Piece } from '../../../core/model/piece.ts';
-import type { PlainPoint } from './clothFrame.ts';
-import type { PlannedEdges } from './plannedEdges.ts';
+import type { PlannedSelvedges } from '../../../core/report/edgeDeviations.ts';
+import type { PlainPoint } from './plainPoint.ts';
 
 /** Cloth millimetres to a place on the drawing. */
 export type Project = (x: number, y: number) => PlainPoint;
@@ -25,7 +25,7 @@ function ringPath(ring: Float64Array, project: Project): string {
 const STEP = 10;
 
 /** The planned cloth: base, both selvedges and top. */
-export function plannedOutline(edges: PlannedEdges, height: number, project: Project): string {
+export function plannedOutline(edges: PlannedSelvedges, height: number, project: Project): string {
   const points: PlainPoint[] = [];
   const steps = Math.max(1, Math.round(height / STEP));
   const across = Math.max(1, Math.round((edges.right - edges.left) / STEP));
@@ -38,7 +38,7 @@ export function plannedOutline(edges: PlannedEdges, height: number, project: Pro
 }
 
 /** Every shape's drawn edge, hidden ones left out. */
-export function plannedShapes(piece: Piece, edges: PlannedEdges, project: Project): string {
+export function plannedShapes(piece: Piece, edges: PlannedSelvedges, project: Project): string {
   const box = { left: edges.left, right: edges.right, bottom: 0, top: piece.cloth.height };
   return piece.shapes
     .filter((shape) => !shape.hidden)
@@ -63,29 +63,54 @@ export function seenRuns<Row, Seen>(rows: readonly Row[], see: (row: Row) => See
   return runs;
 }
 
-/** The measured cloth: both selvedges by height, and the fell end by end, as level steps half a pitch to each side. */
+/** Height, mm, by which a selvedge may stop short of the fell and still belong to its corner. */
+const CORNER = 8;
+
+/**
+ * The measured cloth: both selvedges by height, and the fell end by end as level steps half a pitch to each side. Where
+ * a selvedge reaches the fell of its outer end, the two meet in the corner.
+ */
 export function measuredCloth(reading: LoomReading, halfEnd: number, project: Project): string {
-  const sides = (['left', 'right'] as const).flatMap((side) =>
-    seenRuns(reading.selvedge, (row) => {
-      const at = row[side];
-      return at === null ? null : { x: at.value, y: row.y };
-    }),
-  );
-  const fell = seenRuns(reading.ends, (end) =>
-    end.fell === null || end.xAtFell === null ? null : { x: end.xAtFell.value, y: end.fell.value },
-  ).map((run) =>
-    run.flatMap(({ x, y }) => [
+  const edges = { left: sideRuns(reading, 'left'), right: sideRuns(reading, 'right') };
+  const fells = seenRuns(reading.ends, (end) =>
+    end.fell === null || end.xAtFell === null ? null : { index: end.index, x: end.xAtFell.value, y: end.fell.value },
+  ).map((run) => ({
+    first: run[0]!.index,
+    last: run.at(-1)!.index,
+    points: run.flatMap(({ x, y }) => [
       { x: x - halfEnd, y },
       { x: x + halfEnd, y },
     ]),
-  );
-  return [...sides, ...fell].map((run) => pathThrough(run, project)).join('');
+  }));
+  for (const fell of fells) {
+    if (fell.first === 0) corner(edges.left.at(-1), fell.points[0], fell.points);
+    if (fell.last === reading.ends.length - 1) corner(edges.right.at(-1), fell.points.at(-1), fell.points);
+  }
+  return [...edges.left, ...edges.right, ...fells.map((fell) => fell.points)]
+    .map((run) => pathThrough(run, project))
+    .join('');
+}
+
+function sideRuns(reading: LoomReading, side: 'left' | 'right'): PlainPoint[][] {
+  return seenRuns(reading.selvedge, (row) => {
+    const at = row[side];
+    return at === null ? null : { x: at.value, y: row.y };
+  });
+}
+
+/** Carries the selvedge up to the level of the fell, and the fell out to the selvedge. */
+function corner(edge: PlainPoint[] | undefined, end: PlainPoint | undefined, fell: PlainPoint[]): void {
+  const top = edge?.at(-1);
+  if (edge === undefined || top === undefined || end === undefined || Math.abs(end.y - top.y) > CORNER) return;
+  const meeting = { x: top.x, y: end.y };
+  fell[fell.indexOf(end)] = meeting;
+  edge.push(meeting);
 }
 
 /** Areas between a planned and a measured selvedge: `short` where the cloth lies inside, `past` where outside. */
 export function differences(
   reading: LoomReading,
-  edges: PlannedEdges,
+  edges: PlannedSelvedges,
   project: Project,
 ): { readonly short: string; readonly past: string } {
   const paths = { short: '', past: '' };

@@ -1,8 +1,8 @@
 import type { LoomReading } from '../../../core/model/check.ts';
 import { deviationInRow, giveOrTake } from '../../../core/model/deviationWords.ts';
 import { type LengthUnits, lengthInWords } from '../../../core/model/lengthWords.ts';
+import type { PlannedSelvedges } from '../../../core/report/edgeDeviations.ts';
 import type { Words } from '../../words/en.ts';
-import type { PlannedEdges } from './plannedEdges.ts';
 
 /** How near a measured place the pointer must be to speak of it, mm. */
 const NEAR = 5;
@@ -19,7 +19,7 @@ export function probeAt(
   x: number,
   y: number,
   reading: LoomReading,
-  edges: PlannedEdges,
+  edges: PlannedSelvedges,
   units: LengthUnits,
   words: Words['check'],
 ): Probe {

@@ -1,15 +1,15 @@
 import type { LoomReading } from '../../../core/model/check.ts';
 import { deviationInRow } from '../../../core/model/deviationWords.ts';
 import { type LengthUnits, lengthInWords } from '../../../core/model/lengthWords.ts';
+import type { PlannedSelvedges } from '../../../core/report/edgeDeviations.ts';
 import type { TableRows } from '../../parts/DrawingTable.tsx';
 import type { Words } from '../../words/en.ts';
-import type { PlannedEdges } from './plannedEdges.ts';
 import { spread } from './probe.ts';
 
 /** The rows behind the photograph: the edges by height from the foot up, then the fell end by end. */
 export function readingTable(
   reading: LoomReading,
-  edges: PlannedEdges,
+  edges: PlannedSelvedges,
   units: LengthUnits,
   words: Words['check'],
 ): TableRows {

@@ -10,6 +10,7 @@ export const check = {
   photographNotMeasured: 'The photograph that was not measured',
   photographBeingRead: 'The photograph being read',
   rendered: 'rendered, not a photograph',
+  renderedShort: 'rendered',
   legendLabel: 'Marks on the photograph; press one to put it away or bring it back',
   legend: { plan: 'Plan', cloth: 'Cloth', short: 'Short of plan', past: 'Past plan' },
   layers: {
@@ -18,17 +19,16 @@ export const check = {
     difference: 'Difference',
     strings: 'Strings',
     ribs: 'Ribs',
-    colours: 'Colours that differ',
+    colours: 'Colours',
   },
   layerOnOff: (layer: string) => `${layer}: on or off`,
-  fellStrip: 'Fell by itself',
+  fellStrip: 'Fell alone',
   fellStripTitle: (factor: number) => `Fell ×${factor}`,
   fellStripLabel: 'The fell end by end',
   asTaken: 'As taken',
   whole: 'Whole piece',
   edges: { left: 'Left edge', right: 'Right edge' },
   edgesShort: { left: 'Left', right: 'Right' },
-  stripTitle: (edge: string, _short: string, factor: number) => `${edge} ×${factor}`,
   stripLabel: (edge: string) => `${edge}: how far it lies in or out, by height. T shows it as a table.`,
   out: 'out',
   left: 'left',
@@ -55,11 +55,14 @@ export const check = {
     `${edge} ${figure} further ${inward ? 'in' : 'out'}, give or take ${spread}.`,
   beatMoved: (softer: boolean): string => (softer ? 'Beating softer than before.' : 'Beating harder than before.'),
   held: (names: readonly string[]) => {
-    const all = names.join(' and ');
+    const low = names.map((name) => name.charAt(0).toLowerCase() + name.slice(1));
+    const all = low.length > 2 ? `${low.slice(0, -1).join(', ')} and ${low.at(-1)}` : low.join(' and ');
     return `${all.charAt(0).toUpperCase()}${all.slice(1)} ${names.length === 1 ? 'has' : 'have'} held.`;
   },
+  joined: (names: readonly string[]) =>
+    names.map((name, at) => (at === 0 ? name : name.charAt(0).toLowerCase() + name.slice(1))).join(', '),
   sentenceNone: 'No checks yet.',
-  leadNone: 'The first is worth taking after the header, about 4 mm up.',
+  leadNone: (height: string) => `The first is worth taking after the header, about ${height} up.`,
   sentenceReading: 'Reading the photograph.',
   sentenceNothingToSay: 'The loom is read; there is no cloth edge to compare yet.',
   sentenceAgrees: (bound: string) => `Everything is where you planned it, to within ${bound}.`,
