@@ -1,4 +1,6 @@
+import type { CheckRecord } from '../../core/model/check.ts';
 import { success } from '../../core/model/outcome.ts';
+import type { Piece } from '../../core/model/piece.ts';
 import { makeSheet } from '../pdf/makeSheet.ts';
 import { readCheck } from '../store/checkStore.ts';
 import { readPhoto } from '../store/photoStore.ts';
@@ -11,12 +13,19 @@ import type { ServicePorts } from './servicePorts.ts';
 /** Fine enough for print, small enough for a sheet that is sent about. */
 const REPORT_PHOTO = { width: 2_400, height: 2_400 };
 
+interface SheetInput {
+  readonly piece: Piece;
+  readonly check: CheckRecord | null;
+  /** The check's photograph, original bytes. */
+  readonly bytes: Uint8Array | null;
+}
+
 /** Calls that make PDF sheets. */
 export function sheetHandlers(ports: ServicePorts, pieces: OpenPieces): Handlers<'makeSheet'> {
   const { store, worker, log } = ports;
   return {
     async makeSheet({ key, sheet, paper, check: id }) {
-      const given = await pieces.use(key, async (handle) => {
+      const given = await pieces.use<SheetInput>(key, async (handle) => {
         const read = await readPiece(store, handle.folder);
         if (!read.ok) return read;
         const { piece } = read.value;
