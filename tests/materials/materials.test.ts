@@ -147,6 +147,14 @@ describe('what a piece takes', () => {
     expect(passes(doubled) / passes(single)).toBeCloseTo(2, 9);
   });
 
+  it('a measured use replaces the model, turns and all', () => {
+    const measured = lantern({ yarn: { measuredUse: 1.2 } });
+    const [need] = materialsOf(measured, chart, blocks, []).yarns;
+    expect(need?.parts.passes).toBeCloseTo((242 * 33 * 6.35 * 1.2) / 1000, 9);
+    expect(need?.parts.turns).toBe(0);
+    expect(need?.measured).toBe(true);
+  });
+
   it('says when it guessed: a yarn nothing is known of is taken as twice the pass height', () => {
     const unknown = lantern({ yarn: { diameter: null } });
     const [need] = materialsOf(unknown, chart, blocks, []).yarns;

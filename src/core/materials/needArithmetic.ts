@@ -3,9 +3,10 @@ import { countInWords, numberInWords } from '../model/numberWords.ts';
 import type { Piece, Yarn } from '../model/piece.ts';
 import type { Arithmetic, ArithmeticLine } from '../model/plan.ts';
 import { takeUpFromCrimp } from './weftCrimp.ts';
-import type { NeedSource, YarnNeed } from './yarnNeed.ts';
+import type { UseSource } from './weftUse.ts';
+import type { YarnNeed } from './yarnNeed.ts';
 
-const sourceWords: Readonly<Record<NeedSource, string>> = {
+const sourceWords: Readonly<Record<UseSource, string>> = {
   label: 'from its label',
   count: 'by its count; plied yarn often holds 5 % less length',
   diameter: 'from its diameter',
@@ -31,7 +32,7 @@ export function needArithmetic(piece: Piece, yarn: Yarn, need: YarnNeed): Arithm
     },
     {
       label: 'Weft over one end',
-      working: `${fine(loom.notchPitch)} + ${percent(perEnd.crimp)} for going over and under (${percent(takeUpFromCrimp(perEnd.crimp))} of the yarn)${crowded}`,
+      working: `${fine(loom.notchPitch)} + ${percent(perEnd.crimp)} for going over and under (${percent(takeUpFromCrimp(perEnd.crimp))} of the yarn)${need.measured ? ', as measured' : crowded}`,
       result: fine(perEnd.length),
     },
     runs.cells === 0
@@ -48,7 +49,7 @@ export function needArithmetic(piece: Piece, yarn: Yarn, need: YarnNeed): Arithm
           working: `${numberInWords(runs.headerCells)} ends crossed × ${fine(perEnd.length)}${strands}`,
           result: long(parts.header),
         },
-    runs.runs === 0
+    runs.runs === 0 || need.parts.turns === 0
       ? null
       : {
           label: 'Turning',

@@ -1,13 +1,10 @@
 import type { Piece, Yarn } from '../model/piece.ts';
 import { type Grams, grams, type Metres, type Mm, metres, mm, type Tex } from '../model/units.ts';
-import { linearDensity, type YarnSource } from '../yarn/linearDensity.ts';
+import { linearDensity } from '../yarn/linearDensity.ts';
 import { texFromPackedDiameter } from '../yarn/packing.ts';
-import { weftDiameter } from '../yarn/yarnDiameter.ts';
-import { turnExtra, type WeftPerEnd, weftPerEnd } from './weftCrimp.ts';
+import type { WeftPerEnd } from './weftCrimp.ts';
+import { type UseSource, type WeftUse, weftUse } from './weftUse.ts';
 import type { YarnRuns } from './yarnRuns.ts';
-
-/** Where a figure came from when the yarn itself says nothing: a pass is half as high as the weft is thick. */
-export type NeedSource = YarnSource | 'pass-height';
 
 /** Yarn that goes into something other than passes: a flower, a cord. */
 export interface YarnExtra {
@@ -22,8 +19,10 @@ export interface YarnNeed {
   readonly yarn: string;
   readonly name: string;
   readonly runs: YarnRuns;
-  readonly weft: { readonly diameter: Mm; readonly from: NeedSource; readonly guess: boolean };
+  readonly weft: WeftUse['weft'];
   readonly perEnd: WeftPerEnd;
+  /** True when the use was measured on cloth, not worked out. */
+  readonly measured: boolean;
   readonly turnExtra: Mm;
   readonly parts: {
     readonly passes: Metres;
@@ -41,7 +40,7 @@ export interface YarnNeed {
   readonly metres: Metres;
   readonly grams: Grams;
   readonly wovenGrams: Grams;
-  readonly density: { readonly tex: Tex; readonly from: NeedSource; readonly guess: boolean };
+  readonly density: { readonly tex: Tex; readonly from: UseSource; readonly guess: boolean };
   /** Null when nothing says how much is in a ball. */
   readonly balls: number | null;
   /** Working lengths to wind. */
@@ -61,20 +60,12 @@ export interface YarnCounts {
 
 /** Everything one yarn is needed for. Each weft has a tail where it starts and one where it stops; a join has both. */
 export function yarnNeed(piece: Piece, yarn: Yarn, counts: YarnCounts): YarnNeed {
-  const { loom, warp, cloth, making } = piece;
-  const weft = wovenDiameter(piece, yarn);
-  const geometry = {
-    pitch: loom.notchPitch,
-    stringDiameter: warp.stringDiameter,
-    stringsPerEnd: warp.stringsPerEnd,
-    weftDiameter: weft.diameter,
-  };
-  const perEnd = weftPerEnd(geometry);
-  const extra = turnExtra(geometry, cloth.passHeight);
+  const { making } = piece;
+  const { weft, perEnd, turnExtra, measured } = weftUse(piece, yarn);
   const asBought = (millimetres: number) => metres((millimetres * yarn.strands) / 1000);
   const passes = asBought(counts.runs.cells * perEnd.length);
   const header = asBought(counts.runs.headerCells * perEnd.length);
-  const turns = asBought(counts.runs.runs * extra);
+  const turns = asBought(counts.runs.runs * turnExtra);
   const twining = metres(counts.twining / 1000);
   const tails = 2 * (counts.starts + counts.joins);
   const tailMetres = asBought(tails * making.tail);
@@ -92,7 +83,8 @@ export function yarnNeed(piece: Piece, yarn: Yarn, counts: YarnCounts): YarnNeed
     runs: counts.runs,
     weft,
     perEnd,
-    turnExtra: extra,
+    measured,
+    turnExtra,
     parts: { passes, header, turns, twining, tails: tailMetres, extras: counts.extras, spare },
     tails,
     woven,
@@ -103,12 +95,6 @@ export function yarnNeed(piece: Piece, yarn: Yarn, counts: YarnCounts): YarnNeed
     balls: ball === null || total === 0 ? (ball === null ? null : 0) : Math.ceil(weight / ball - 1e-9),
     pieces: counts.starts + counts.joins,
   };
-}
-
-function wovenDiameter(piece: Piece, yarn: Yarn): YarnNeed['weft'] {
-  const known = weftDiameter(yarn);
-  if (known !== null) return { diameter: known.diameter, from: known.from, guess: known.guess };
-  return { diameter: mm(2 * piece.cloth.passHeight), from: 'pass-height', guess: true };
 }
 
 function densityOf(yarn: Yarn, weft: YarnNeed['weft']): YarnNeed['density'] {

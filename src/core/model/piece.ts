@@ -39,6 +39,11 @@ export interface Yarn {
   readonly strands: number;
   /** Grams in one ball as sold. */
   readonly ballGrams: Grams | null;
+  /**
+   * Metres of weft that went into a metre of width in one pass, measured on cloth woven with this yarn and sett. Replaces
+   * the model of crimp; left out or null where nothing is measured.
+   */
+  readonly measuredUse?: number | null;
 }
 
 export interface Loom {

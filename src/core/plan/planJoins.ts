@@ -1,12 +1,10 @@
-import { turnExtra, weftPerEnd } from '../materials/weftCrimp.ts';
+import { weftUse } from '../materials/weftUse.ts';
 import type { Piece } from '../model/piece.ts';
 import type { Chart, Join } from '../model/plan.ts';
-import { mm } from '../model/units.ts';
 import { byOrder, joinsOfWeft } from '../order/joins.ts';
 import type { Stint } from '../order/orderStints.ts';
 import type { Part } from '../order/parts.ts';
 import type { Wefts } from '../order/wefts.ts';
-import { weftDiameter } from '../yarn/yarnDiameter.ts';
 
 /** Where every working length runs out, by block. */
 export function planJoins(
@@ -25,16 +23,10 @@ export function planJoins(
   wefts.wefts.forEach((weft, index) => {
     const first = weft.rows[0]!;
     const yarn = piece.yarns[chart.cells[first.pass * chart.ends + first.low]!]!;
-    const geometry = {
-      pitch: chart.pitch,
-      stringDiameter: piece.warp.stringDiameter,
-      stringsPerEnd: piece.warp.stringsPerEnd,
-      // Where the yarn says nothing, a pass is half as high as the weft is thick: the measure its metres are taken by.
-      weftDiameter: weftDiameter(yarn)?.diameter ?? mm(2 * piece.cloth.passHeight),
-    };
+    const use = weftUse(piece, yarn);
     const lengths = {
-      perEnd: weftPerEnd(geometry).length,
-      turn: turnExtra(geometry, chart.passHeight),
+      perEnd: use.perEnd.length,
+      turn: use.turnExtra,
       working: piece.making.workingLength * 1000,
       tail: piece.making.tail,
     };

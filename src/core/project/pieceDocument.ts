@@ -36,6 +36,7 @@ const yarn = z.strictObject({
   category: z.number().int().min(0).max(7).nullable(),
   strands: z.number().int().min(1).max(20),
   ballGrams: finite.positive().nullable(),
+  measuredUse: z.number().min(1).max(5).nullable().optional(),
 });
 
 const pathCommand = z.discriminatedUnion('to', [
