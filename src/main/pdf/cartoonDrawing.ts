@@ -1,8 +1,10 @@
-import { outlinesOf } from '../../core/cartoon/outline.ts';
+import { type Outline, outlinesOf } from '../../core/cartoon/outline.ts';
 import type { Piece } from '../../core/model/piece.ts';
 import type { Chart } from '../../core/model/plan.ts';
+import { leafOutline } from '../../core/ornaments/feltedLeaf.ts';
+import { flowerOutline, wrappedFlower } from '../../core/ornaments/wrappedFlower.ts';
 import { areaLabels } from '../../core/report/areaLabels.ts';
-import { chartOutlines } from '../../core/report/chartOutlines.ts';
+import { type ChartEdge, chartOutlines } from '../../core/report/chartOutlines.ts';
 import { yarnLetter } from '../../core/report/yarnLetter.ts';
 import { palette } from './palette.ts';
 import { type Pen, POINTS_PER_MM } from './pen.ts';
@@ -94,14 +96,32 @@ function drawLetters(pen: Pen, chart: Chart, shown: ShownPart): void {
   }
 }
 
-/** The cartoon in the cloth frame, true to size. */
-export function drawCartoon(pen: Pen, piece: Piece, chart: Chart, shown: ShownPart): void {
+/** What every page of a cartoon draws, worked out once. */
+export interface CartoonParts {
+  readonly piece: Piece;
+  readonly chart: Chart;
+  readonly edges: readonly ChartEdge[];
+  readonly outlines: readonly Outline[];
+}
+
+export function cartoonParts(piece: Piece, chart: Chart): CartoonParts {
+  const half = (chart.ends * chart.pitch) / 2;
+  const cloth = { left: -half, right: half, bottom: 0, top: chart.passes * chart.passHeight };
+  return {
+    piece,
+    chart,
+    edges: chartOutlines(chart, (cell) => chart.cells[cell]!),
+    outlines: piece.shapes.filter((shape) => !shape.hidden).flatMap((shape) => outlinesOf(shape, cloth)),
+  };
+}
+
+/** The cartoon in the cloth frame, true to size. @param shown where this page's letters may stand. */
+export function drawCartoon(pen: Pen, parts: CartoonParts, shown: ShownPart): void {
+  const { piece, chart, edges, outlines } = parts;
   const half = (chart.ends * chart.pitch) / 2;
   const top = chart.passes * chart.passHeight;
-  const cloth = { left: -half, right: half, bottom: 0, top };
   drawRulers(pen, chart);
-
-  for (const edge of chartOutlines(chart, (cell) => chart.cells[cell]!)) {
+  for (const edge of edges) {
     pen.line(
       -half + edge.fromEnd * chart.pitch,
       edge.fromPass * chart.passHeight,
@@ -112,18 +132,17 @@ export function drawCartoon(pen: Pen, piece: Piece, chart: Chart, shown: ShownPa
   }
   // The drawn lines, kept to the cloth: what lies past it is never woven.
   pen.inFrame(-half, 0, 2 * half, top, -half, 0, () => {
-    for (const shape of piece.shapes) {
-      if (shape.hidden) continue;
-      for (const outline of outlinesOf(shape, cloth)) {
-        pen.path(outline.rings, true, null, { colour: palette.plan, width: 0.5, dash: [2.4, 1.5] });
-      }
+    for (const outline of outlines) {
+      pen.path(outline.rings, true, null, { colour: palette.plan, width: 0.5, dash: [2.4, 1.5] });
     }
   });
   pen.box(-half, 0, 2 * half, top, null, { width: 0.5 });
-
   drawLetters(pen, chart, shown);
   for (const ornament of piece.ornaments) {
     const { x, y } = ornament.at;
+    const outline =
+      ornament.kind === 'felted-leaf' ? leafOutline(ornament) : flowerOutline(ornament, wrappedFlower(piece, ornament));
+    pen.path([outline.flatMap((point) => [point.x, point.y])], true, null, { width: 0.3 });
     pen.circle(x, y, 2.4, palette.white, { width: 0.3 });
     pen.line(x - 4, y, x + 4, y, { width: 0.2 });
     pen.line(x, y - 4, x, y + 4, { width: 0.2 });

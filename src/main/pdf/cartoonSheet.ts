@@ -4,7 +4,7 @@ import { chartOutlines } from '../../core/report/chartOutlines.ts';
 import type { PaperName } from '../../core/report/paper.ts';
 import { type Tile, type Tiling, tilePages } from '../../core/report/tilePages.ts';
 import { yarnLetter } from '../../core/report/yarnLetter.ts';
-import { cartoonMargins, drawCartoon, drawEndNumbers } from './cartoonDrawing.ts';
+import { cartoonMargins, cartoonParts, drawCartoon, drawEndNumbers } from './cartoonDrawing.ts';
 import { drawCheckBar } from './checkBar.ts';
 import { newSheet } from './newSheet.ts';
 import { palette } from './palette.ts';
@@ -126,13 +126,14 @@ export async function cartoonSheet(piece: Piece, chart: Chart, paper: PaperName)
   drawLegend(cover, piece, 18, coverTop, 82);
   drawWholeMap(cover, piece, chart, tiling, { originX, originY, width, height });
 
+  const parts = cartoonParts(piece, chart);
   for (const tile of tiling.tiles) {
     const pen = sheet.addPage(tiling.paper.width, tiling.paper.height);
     const x = originX + tile.left;
     const y = originY + tile.bottom;
     const inset = tiling.overlap;
     const shown = { left: x + inset, right: x + frame.width - inset, bottom: y + inset, top: y + frame.height - inset };
-    pen.inFrame(frame.left, frame.bottom, frame.width, frame.height, x, y, () => drawCartoon(pen, piece, chart, shown));
+    pen.inFrame(frame.left, frame.bottom, frame.width, frame.height, x, y, () => drawCartoon(pen, parts, shown));
     // Where the foot of the cloth is on another page, the ends are numbered again along this page's own foot.
     if (tile.row > 1) {
       const strip = tiling.overlap + 1;

@@ -11,6 +11,7 @@ import {
   rectangle,
 } from 'pdf-lib';
 import { letterColour } from '../../core/colour/contrast.ts';
+import { boxOfRings } from '../../core/geometry/box.ts';
 import { ink, palette } from './palette.ts';
 import { type Face, runsOf, type Typefaces } from './typefaces.ts';
 
@@ -34,12 +35,34 @@ export interface TextStyle {
   readonly turn?: number;
 }
 
+/** What can be seen of the drawing, mm. */
+interface Window {
+  readonly left: number;
+  readonly right: number;
+  readonly bottom: number;
+  readonly top: number;
+}
+
 /** Draws on one page in millimetres, origin at the page's lower left corner, y up. */
 export class Pen {
+  /** Set inside a frame: what lies wholly past it is never put into the file. */
+  private window: Window | null = null;
+
   constructor(
     readonly page: PDFPage,
     readonly faces: Typefaces,
   ) {}
+
+  private hidden(x0: number, y0: number, x1: number, y1: number, margin: number): boolean {
+    const seen = this.window;
+    if (seen === null) return false;
+    return (
+      Math.max(x0, x1) < seen.left - margin ||
+      Math.min(x0, x1) > seen.right + margin ||
+      Math.max(y0, y1) < seen.bottom - margin ||
+      Math.min(y0, y1) > seen.top + margin
+    );
+  }
 
   widthOf(text: string, style: TextStyle = {}): number {
     const { face = 'plain', size = 10 } = style;
@@ -51,7 +74,9 @@ export class Pen {
   /** One line of text with its baseline at y. */
   text(text: string, x: number, y: number, style: TextStyle = {}): void {
     const { face = 'plain', size = 10, colour = palette.ink, align = 'left', turn = 0 } = style;
+    if (this.hidden(x, y, x, y, 100)) return;
     const width = this.widthOf(text, style);
+    if (this.hidden(x, y, x, y, width + size)) return;
     const back = align === 'left' ? 0 : align === 'middle' ? width / 2 : width;
     const cosine = Math.cos((turn * Math.PI) / 180);
     const sine = Math.sin((turn * Math.PI) / 180);
@@ -86,6 +111,7 @@ export class Pen {
 
   line(x0: number, y0: number, x1: number, y1: number, stroke: Stroke = {}): void {
     const { colour = palette.ink, width = 0.3, dash } = stroke;
+    if (this.hidden(x0, y0, x1, y1, width)) return;
     this.page.drawLine({
       start: { x: x0 * POINTS_PER_MM, y: y0 * POINTS_PER_MM },
       end: { x: x1 * POINTS_PER_MM, y: y1 * POINTS_PER_MM },
@@ -129,6 +155,8 @@ export class Pen {
     let data = '';
     const number = (value: number) => (value * POINTS_PER_MM).toFixed(3);
     for (const ring of rings) {
+      const box = boxOfRings([Float64Array.from(ring)]);
+      if (box === null || this.hidden(box.left, box.bottom, box.right, box.top, 2)) continue;
       for (let at = 0; at + 1 < ring.length; at += 2) {
         // The library draws SVG paths, whose y runs down.
         data += `${at === 0 ? 'M' : 'L'}${number(ring[at]!)} ${number(-ring[at + 1]!)}`;
@@ -160,7 +188,19 @@ export class Pen {
       endPath(),
       concatTransformationMatrix(1, 0, 0, 1, (left - x) * p, (bottom - y) * p),
     );
+    const before = this.window;
+    this.window = { left: x, right: x + width, bottom: y, top: y + height };
+    if (before !== null) {
+      const [dx, dy] = [x - left, y - bottom];
+      this.window = {
+        left: Math.max(this.window.left, before.left + dx),
+        right: Math.min(this.window.right, before.right + dx),
+        bottom: Math.max(this.window.bottom, before.bottom + dy),
+        top: Math.min(this.window.top, before.top + dy),
+      };
+    }
     draw();
+    this.window = before;
     this.page.pushOperators(popGraphicsState());
   }
 

@@ -24,12 +24,28 @@ const subsets = ['latin', 'latin-ext'];
 const borrowedSubsets = ['greek', 'cyrillic', 'cyrillic-ext', 'vietnamese'];
 
 const find = createRequire(import.meta.url);
-const bytesOf = (pattern: string, subset: string): Uint8Array =>
-  readFileSync(find.resolve(`@fontsource/${pattern.replace('*', subset)}`));
 
 /** A font file as fontkit reads it; only what is used here. */
 interface ReadFont {
   hasGlyphForCodePoint(codePoint: number): boolean;
+}
+
+interface FontFile {
+  readonly bytes: Uint8Array;
+  readonly has: (codePoint: number) => boolean;
+}
+/** Font files never change while the program runs, and unpacking one takes a while. */
+const read = new Map<string, FontFile>();
+
+function fontFile(pattern: string, subset: string): FontFile {
+  const path = find.resolve(`@fontsource/${pattern.replace('*', subset)}`);
+  const known = read.get(path);
+  if (known !== undefined) return known;
+  const bytes = readFileSync(path);
+  const font = fontkit.create(bytes) as unknown as ReadFont;
+  const file = { bytes, has: (codePoint: number) => font.hasGlyphForCodePoint(codePoint) };
+  read.set(path, file);
+  return file;
 }
 
 /**
@@ -43,9 +59,7 @@ export async function embedTypefaces(document: PDFDocument, texts: readonly stri
   const embed = async (pattern: string, wanted: readonly string[], always: readonly string[]): Promise<Cut[]> => {
     const cuts: Cut[] = [];
     for (const subset of wanted) {
-      const bytes = bytesOf(pattern, subset);
-      const read = fontkit.create(bytes) as unknown as ReadFont;
-      const has = (codePoint: number) => read.hasGlyphForCodePoint(codePoint);
+      const { bytes, has } = fontFile(pattern, subset);
       if (!always.includes(subset) && ![...beyond].some(has)) continue;
       // A name of our own, since the library would otherwise make one up by chance.
       const customName = `${pattern.split('/').at(-1)!.replace('-normal.woff', '').replace('*', subset)}`;
