@@ -1,22 +1,24 @@
 import type { Box } from '../geometry/box.ts';
 import { flattenCommands } from '../geometry/flattenCommands.ts';
-import type { ShapeForm } from '../model/piece.ts';
+import type { PathCommand, ShapeForm } from '../model/piece.ts';
 
-/** Curves are followed to within this, mm. */
+/** Strokes are followed to within a few of this, mm. */
 export const FLATNESS_MM = 0.02;
 
-/** Equal steps of angle for a quarter ellipse whose chords stray by at most the flatness. */
-function quarterSteps(radius: number): number {
-  if (radius <= FLATNESS_MM) return 1;
-  return Math.max(2, Math.ceil(Math.PI / 4 / Math.acos(1 - FLATNESS_MM / radius)));
-}
+/**
+ * Equal steps of angle for a quarter ellipse: chords stray by 2e-5 of the larger radius, 0.02 mm on a circle of a metre.
+ * The same number whatever the size, so that a piece made larger in all its parts keeps its chart to the cell.
+ */
+const QUARTER_STEPS = 128;
+
+/** Curves of a path are followed to within this share of its own size, for the same reason: 0.02 mm on 400 mm. */
+const PATH_FLATNESS = 5e-5;
 
 /** Points of a quarter ellipse from (radiusX, 0) to (0, radiusY), both included. */
 function quarterEllipse(radiusX: number, radiusY: number): [number, number][] {
-  const steps = quarterSteps(Math.max(radiusX, radiusY));
   const points: [number, number][] = [[radiusX, 0]];
-  for (let step = 1; step < steps; step++) {
-    const angle = (step / steps) * (Math.PI / 2);
+  for (let step = 1; step < QUARTER_STEPS; step++) {
+    const angle = (step / QUARTER_STEPS) * (Math.PI / 2);
     points.push([radiusX * Math.cos(angle), radiusY * Math.sin(angle)]);
   }
   points.push([0, radiusY]);
@@ -47,6 +49,23 @@ function archRing(form: Extract<ShapeForm, { kind: 'arch' }>): Float64Array {
   return Float64Array.from(ring);
 }
 
+function pathFlatness(commands: readonly PathCommand[]): number {
+  let left = Number.POSITIVE_INFINITY;
+  let right = Number.NEGATIVE_INFINITY;
+  let bottom = Number.POSITIVE_INFINITY;
+  let top = Number.NEGATIVE_INFINITY;
+  for (const command of commands) {
+    if (command.to === 'close') continue;
+    left = Math.min(left, command.x);
+    right = Math.max(right, command.x);
+    bottom = Math.min(bottom, command.y);
+    top = Math.max(top, command.y);
+  }
+  const size = Math.hypot(right - left, top - bottom);
+  // A loop back to where it began, or nothing drawn: its own size says nothing.
+  return size > 0 && Number.isFinite(size) ? size * PATH_FLATNESS : FLATNESS_MM;
+}
+
 /**
  * The drawn form itself, before turning, repeating and mirroring, as closed rings in cloth mm.
  * @param cloth a band runs from its left edge to its right edge.
@@ -64,6 +83,6 @@ export function formRings(form: ShapeForm, cloth: Box): Float64Array[] {
     case 'arch':
       return [archRing(form)];
     case 'path':
-      return flattenCommands(form.commands, FLATNESS_MM);
+      return flattenCommands(form.commands, pathFlatness(form.commands));
   }
 }

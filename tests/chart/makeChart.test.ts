@@ -1,0 +1,127 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { covers, outlinesOf } from '../../src/core/cartoon/outline.ts';
+import { clothGridOf } from '../../src/core/chart/clothGrid.ts';
+import { makeChart } from '../../src/core/chart/makeChart.ts';
+import { turned } from '../../src/core/chart/orientation.ts';
+import { clothBox, sampleColumns, sampleRows } from '../../src/core/chart/sampleAreas.ts';
+import { HEADER_AREA } from '../../src/core/model/plan.ts';
+import { planPiece } from '../../src/core/plan/planPiece.ts';
+import { arbitraryFlatPiece, flatPiece, mirrored, upsideDown } from './simplePiece.ts';
+
+const small = arbitraryFlatPiece({ ends: 40, passes: 160 });
+
+describe('sampling', () => {
+  it('gives every cell the first shape that contains its middle', () => {
+    fc.assert(
+      fc.property(arbitraryFlatPiece({ ends: 20, passes: 60 }), (flat) => {
+        const piece = flatPiece({ ...flat, header: 3 });
+        const grid = clothGridOf(piece);
+        const { drawnAreas } = makeChart(piece);
+        const outlines = piece.shapes.map((shape) => outlinesOf(shape, clothBox(grid)));
+        const columns = sampleColumns(grid);
+        const rows = sampleRows(grid);
+        for (let cell = 0; cell < drawnAreas.length; cell++) {
+          const pass = Math.floor(cell / grid.ends);
+          const first = outlines.findIndex((copies) =>
+            copies.some((outline) => covers(outline, columns[cell % grid.ends]!, rows[pass]!)),
+          );
+          expect(drawnAreas[cell]).toBe(pass < 3 ? HEADER_AREA : first + 1);
+        }
+      }),
+      { numRuns: 60 },
+    );
+  });
+});
+
+describe('stepping', () => {
+  it('moves no edge further than half an end and what its line runs in one turn, on straight lines', () => {
+    // Diagonals from 5° to 85° through the middle of the cloth, both ways.
+    for (const lean of [1, -1]) {
+      for (let degrees = 5; degrees <= 85; degrees += 2.5) {
+        const height = 240;
+        const run = height / Math.tan((degrees * Math.PI) / 180);
+        const flat = {
+          ends: 61,
+          pitch: 4,
+          passes: 240,
+          passHeight: 1,
+          shapes: [
+            {
+              kind: 'poly' as const,
+              pts: [
+                [(-lean * run) / 2, 0],
+                [500, 0],
+                [500, height],
+                [(lean * run) / 2, height],
+              ] as [number, number][],
+              yarn: 2,
+            },
+          ],
+        };
+        const plan = planPiece(flatPiece(flat));
+        expect(plan.edges.map((edge) => edge.excessMm)).toEqual(plan.edges.map(() => 0));
+        const [area] = plan.areas;
+        const allowed = Math.max(0.01 * area!.drawnMm2, area!.boundaryRows * 4);
+        expect(Math.abs(area!.wovenMm2 - area!.drawnMm2)).toBeLessThanOrEqual(allowed);
+      }
+    }
+  });
+
+  it('gives a piece and its mirror image mirror images of one chart', () => {
+    fc.assert(
+      fc.property(small, (flat) => {
+        const one = makeChart(flatPiece(flat)).chart;
+        const other = makeChart(flatPiece(mirrored(flat))).chart;
+        expect(turned(other.cells, flat.ends, { flipX: true, flipY: false })).toEqual(one.cells);
+      }),
+      { numRuns: 150 },
+    );
+  });
+
+  it('gives a piece turned upside down the same chart turned upside down', () => {
+    fc.assert(
+      fc.property(small, (flat) => {
+        const one = makeChart(flatPiece(flat)).chart;
+        const other = makeChart(flatPiece(upsideDown(flat))).chart;
+        expect(turned(other.cells, flat.ends, { flipX: true, flipY: true })).toEqual(one.cells);
+      }),
+      { numRuns: 150 },
+    );
+  });
+
+  it('keeps the chart when yarn and sett are scaled together', () => {
+    fc.assert(
+      fc.property(small, fc.constantFrom(0.5, 2, 4), (flat, scale) => {
+        const by = ([x, y]: readonly [number, number]) => [x * scale, y * scale] as const;
+        const scaled = {
+          ...flat,
+          pitch: flat.pitch * scale,
+          passHeight: flat.passHeight * scale,
+          shapes: flat.shapes.map((shape) =>
+            shape.kind === 'poly'
+              ? { ...shape, pts: shape.pts.map(by) }
+              : shape.kind === 'circle'
+                ? { ...shape, c: by(shape.c), r: shape.r * scale }
+                : { ...shape, y: by(shape.y) },
+          ),
+        };
+        expect(makeChart(flatPiece(scaled)).chart.cells).toEqual(makeChart(flatPiece(flat)).chart.cells);
+      }),
+      { numRuns: 60 },
+    );
+  });
+
+  it('keeps materials when a piece without header is turned upside down', () => {
+    fc.assert(
+      fc.property(small, (flat) => {
+        const one = planPiece(flatPiece(flat)).materials.yarns;
+        const other = planPiece(flatPiece(upsideDown(flat))).materials.yarns;
+        one.forEach((need, index) => {
+          expect(Math.abs(need.metres - other[index]!.metres)).toBeLessThanOrEqual(0.001 * need.metres);
+        });
+      }),
+      { numRuns: 60 },
+    );
+  });
+});
