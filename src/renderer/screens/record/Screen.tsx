@@ -1,3 +1,155 @@
+import { useEffect, useMemo, useState } from 'react';
+import './record.css';
+import { lengthInWords } from '../../../core/model/lengthWords.ts';
+import { plannedSelvedges } from '../../../core/report/plannedSelvedges.ts';
+import { useCommands } from '../../keys/commandStore.ts';
+import { DrawingTable } from '../../parts/DrawingTable.tsx';
+import { Footer } from '../../parts/Footer.tsx';
+import { ScreenFrame } from '../../parts/ScreenFrame.tsx';
+import { Sentence } from '../../parts/Sentence.tsx';
+import { usePiece } from '../../state/pieceStore.ts';
+import { useShell } from '../../state/shellStore.ts';
+import { shortDate } from '../../words/dates.ts';
+import { useWords } from '../../words/useWords.ts';
+import { changesBetween } from '../check/changesBetween.ts';
+import { useChecks } from '../check/checkStore.ts';
+import { CompareSlide } from './CompareSlide.tsx';
+import { NoteSheet } from './NoteSheet.tsx';
+import { RecordActions } from './RecordActions.tsx';
+import { RecordTrends } from './RecordTrends.tsx';
+import { makeReport, revealFolder } from './recordActions.ts';
+import { recordSentence } from './recordSentence.ts';
+import { useRecords } from './recordStore.ts';
+import { recordTable } from './recordTable.ts';
+import { Timeline } from './Timeline.tsx';
+
+/** Record: what was done and measured, and what changed since. */
 export function Screen() {
-  return null;
+  const all = useWords();
+  const words = all.record;
+  const { key, piece } = usePiece();
+  const { summaries, load, problem: loadProblem } = useChecks();
+  const { records, read } = useRecords();
+  const [chosen, setChosen] = useState<string | null>(null);
+  const [at, setAt] = useState(0.36);
+  const [sheet, setSheet] = useState<'note' | 'table' | null>(null);
+  const [said, setSaid] = useState<string | null>(null);
+  const [working, setWorking] = useState(false);
+  const measured = useMemo(() => summaries.filter((each) => each.status === 'measured'), [summaries]);
+  useEffect(() => {
+    if (key !== null) void load();
+  }, [key, load]);
+  useEffect(() => {
+    if (key !== null)
+      void read(
+        key,
+        measured.map((each) => each.id),
+      );
+  }, [key, measured, read]);
+  const current = chosen ?? measured.at(-1)?.id ?? null;
+  const place = measured.findIndex((each) => each.id === current);
+  const later = current === null ? null : (records.get(current) ?? null);
+  const earlierId = measured[place - 1]?.id ?? null;
+  const earlier = earlierId === null ? null : (records.get(earlierId) ?? null);
+  const inOrder = useMemo(
+    () => measured.map((each) => records.get(each.id)).filter((each) => each !== undefined),
+    [measured, records],
+  );
+  const step = (by: number) => {
+    const next = measured[Math.min(measured.length - 1, Math.max(0, place + by))];
+    if (next !== undefined) setChosen(next.id);
+  };
+  const open = () => {
+    if (current === null) return;
+    void useChecks.getState().openCheck(current);
+    useShell.getState().goTo('check');
+  };
+  const report = () => {
+    if (key === null || working) return;
+    setWorking(true);
+    void makeReport(key, current).then((trouble) => {
+      setWorking(false);
+      setSaid(trouble === null ? words.reportMade : `${trouble.sentence} ${trouble.remedy}`);
+    });
+  };
+  const folder = () => {
+    if (key !== null) void revealFolder(key).then(setSaid);
+  };
+  useCommands('record', [
+    { id: 'slide-left', words: words.slideLeft, keys: ['ArrowLeft'], run: () => setAt(Math.max(0, at - 0.02)) },
+    { id: 'slide-right', words: words.slideRight, keys: ['ArrowRight'], run: () => setAt(Math.min(1, at + 0.02)) },
+    { id: 'earlier-check', words: words.earlierCheck, keys: ['['], run: () => step(-1) },
+    { id: 'later-check', words: words.laterCheck, keys: [']'], run: () => step(1) },
+    { id: 'note', words: words.addNote, keys: ['N'], run: () => setSheet('note') },
+    { id: 'table', words: words.table, keys: ['T'], run: () => setSheet('table') },
+    { id: 'open-check', words: words.openCheck, keys: ['O'], run: open },
+    { id: 'report', words: words.report, keys: ['R'], run: report },
+    { id: 'folder', words: words.folder, run: folder },
+  ]);
+  if (piece === null) return null;
+  const nameOf = (id: string) => {
+    const summary = summaries.find((each) => each.id === id);
+    const number = summaries.findIndex((each) => each.id === id) + 1;
+    return `${words.checkNumber(number)} · ${shortDate(summary?.taken ?? summary?.kept ?? '')}`;
+  };
+  const edges = later === null ? null : plannedSelvedges(piece, later.reading.selvedge);
+  const second =
+    said ??
+    (earlier !== null && later !== null && edges !== null
+      ? `${changesBetween(earlier.reading, later.reading, edges, piece.units, all.check)} ${words.shaded(lengthInWords(piece.making.allowance, piece.units))}`
+      : measured.length === 0
+        ? all.check.leadNone(lengthInWords(Math.max(2, piece.cloth.headerPasses * piece.cloth.passHeight), piece.units))
+        : words.shaded(lengthInWords(piece.making.allowance, piece.units)));
+  return (
+    <ScreenFrame
+      className="record"
+      footer={
+        <Footer
+          hints={[
+            { keys: ['ArrowLeft', 'ArrowRight'], words: words.keySlide },
+            { keys: ['[', ']'], words: words.keyChecks },
+            { keys: ['N'], words: words.keyNote },
+          ]}
+          second={{ words: words.folder, onPress: folder }}
+          main={{
+            words: words.report,
+            onPress: report,
+            ...(working ? { working: words.reportWorking } : {}),
+            ...(current === null ? { notYet: words.reportNeedsCheck } : {}),
+          }}
+        />
+      }
+    >
+      <Timeline piece={piece} checks={summaries} chosen={current} onChoose={setChosen} />
+      <div className="record-body">
+        {later !== null && current !== null ? (
+          <CompareSlide
+            piece={piece}
+            earlier={earlier}
+            later={later}
+            earlierName={earlierId === null ? '' : nameOf(earlierId)}
+            laterName={nameOf(current)}
+            at={at}
+            onSlide={setAt}
+          />
+        ) : (
+          <div className="record-empty">
+            <p>{words.emptyPicture}</p>
+          </div>
+        )}
+        <section className="record-words" aria-label={words.wordsLabel}>
+          <Sentence>{recordSentence(earlier, later, piece, all)}</Sentence>
+          <p className="second" role={said === null ? undefined : 'status'}>
+            {loadProblem === null ? second : `${loadProblem.sentence} ${loadProblem.remedy}`}
+          </p>
+          {inOrder.length > 0 && <RecordTrends piece={piece} records={inOrder} chosen={current} />}
+          <RecordActions check={current} onOpen={open} onNote={() => setSheet('note')} onSaid={setSaid} />
+        </section>
+      </div>
+      {sheet === 'note' && <NoteSheet onClose={() => setSheet(null)} />}
+      {sheet === 'table' && (
+        <DrawingTable table={recordTable(inOrder, piece, nameOf, words)} onClose={() => setSheet(null)} />
+      )}
+    </ScreenFrame>
+  );
 }

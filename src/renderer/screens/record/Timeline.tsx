@@ -1,0 +1,77 @@
+import './timeline.css';
+import type { CheckSummary } from '../../../core/contract/hostApi.ts';
+import { lengthInWords } from '../../../core/model/lengthWords.ts';
+import type { Piece } from '../../../core/model/piece.ts';
+import { Sign } from '../../parts/Sign.tsx';
+import { usePiece } from '../../state/pieceStore.ts';
+import { shortDate } from '../../words/dates.ts';
+import { useWords } from '../../words/useWords.ts';
+import { spread } from '../check/probe.ts';
+import { useHostImage } from '../check/useHostImage.ts';
+import { nextCheck } from './nextCheck.ts';
+
+interface TimelineProps {
+  readonly piece: Piece;
+  readonly checks: readonly CheckSummary[];
+  readonly chosen: string | null;
+  readonly onChoose: (id: string) => void;
+}
+
+function Thumbnail({ hash }: { readonly hash: string }) {
+  const key = usePiece((state) => state.key);
+  const image = useHostImage(key === null ? null : { call: 'photoImage', params: { key, hash, size: 'thumbnail' } });
+  return image.address === null ? <span className="timeline-blank" /> : <img src={image.address} alt="" />;
+}
+
+/** Notes and checks from left to right by date, and where the next look is worth taking. */
+export function Timeline({ piece, checks, chosen, onChoose }: TimelineProps) {
+  const words = useWords().record;
+  const next = nextCheck(checks.at(-1), piece);
+  const notes = piece.notes.map((note) => ({ at: note.at, note, check: null, number: 0 }));
+  const looks = checks.map((check, index) => ({ at: check.taken ?? check.kept, note: null, check, number: index + 1 }));
+  const events = [...notes, ...looks].sort((one, other) => one.at.localeCompare(other.at));
+  return (
+    <ol className="timeline" aria-label={words.timeline}>
+      {events.map(({ at, note, check, number }) => {
+        if (note !== null) {
+          return (
+            <li key={note.id} className="timeline-note">
+              <strong>{note.kind === 'note' ? words.note : words.kinds[note.kind]}</strong>
+              <span className="second">{shortDate(at)}</span>
+              <span className="second timeline-text">{note.text}</span>
+            </li>
+          );
+        }
+        const fell =
+          check.fellMm === null
+            ? words.statuses[check.status]
+            : `${lengthInWords(check.fellMm, piece.units, 'edge')} ± ${spread(check.fellSigmaMm ?? 1, piece.units)}`;
+        return (
+          <li key={check.id} className={check.id === chosen ? 'timeline-check is-chosen' : 'timeline-check'}>
+            <button type="button" aria-pressed={check.id === chosen} onClick={() => onChoose(check.id)}>
+              <Thumbnail hash={check.photoHash} />
+              <span className="timeline-words">
+                <strong>{words.checkNumber(number)}</strong>
+                <span className="second">{shortDate(at)}</span>
+                <span className="second">{fell}</span>
+                {check.rendered && <span className="second">{words.rendered}</span>}
+                {check.flags.map((flag) => (
+                  <span key={flag} className="timeline-flag">
+                    <Sign name="mend" size={18} />
+                    <span>{flag.replace(/\.$/, '')}</span>
+                  </span>
+                ))}
+              </span>
+            </button>
+          </li>
+        );
+      })}
+      {next !== null && (
+        <li className="timeline-next">
+          <strong>{words.nextAt(lengthInWords(next.heightMm, piece.units))}</strong>
+          <span className="second">{words.turnsOn(next.turns)}</span>
+        </li>
+      )}
+    </ol>
+  );
+}

@@ -1,0 +1,65 @@
+import { useEffect, useRef } from 'react';
+import uPlot from 'uplot';
+import 'uplot/dist/uPlot.min.css';
+import './trendPlot.css';
+import { useBoxSize } from '../../parts/useBoxSize.ts';
+import { useSettings } from '../../state/settingsStore.ts';
+import { drawTrend } from './drawTrend.ts';
+import type { TrendPoint } from './trends.ts';
+
+interface TrendPlotProps {
+  readonly title: string;
+  readonly label: string;
+  readonly points: readonly TrendPoint[];
+  readonly plan: number;
+  readonly allowance: number;
+  /** Height up the cloth, or date: heights run up, dates run left to right. */
+  readonly by: 'height' | 'date';
+  readonly range: readonly [number, number];
+  /** The figure's own tick, for example `3 in`. */
+  readonly tick: (value: number) => string;
+  readonly chosen: string | null;
+}
+
+/** One figure through all checks, with its give or take, against the plan and the allowance. */
+export function TrendPlot({ title, label, points, plan, allowance, by, range, tick, chosen }: TrendPlotProps) {
+  const box = useRef<HTMLDivElement>(null);
+  const { width, height } = useBoxSize(box);
+  const { theme, textSize } = useSettings((state) => state.settings);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: colours and letters are read anew when the theme changes.
+  useEffect(() => {
+    const target = box.current;
+    if (target === null || width === 0 || height === 0) return;
+    const upright = by === 'height';
+    const reach = Math.max(
+      allowance * 2.2,
+      ...points.map((point) => Math.abs(point.measured.value - plan) + 1.3 * point.measured.sigma),
+    );
+    const sorted = [...points].sort((one, other) => (upright ? one.height - other.height : one.time - other.time));
+    const places = sorted.map((point) => (upright ? point.height : point.time));
+    const options: uPlot.Options = {
+      width,
+      height,
+      legend: { show: false },
+      cursor: { show: false },
+      padding: [8, 8, 0, 8],
+      scales: {
+        x: { time: false, ori: upright ? 1 : 0, dir: 1, range: [range[0], range[1]] },
+        y: { ori: upright ? 0 : 1, dir: 1, range: [plan - reach, plan + reach] },
+      },
+      axes: [{ show: false }, { show: false }],
+      series: [{}, { show: true, stroke: 'transparent', points: { show: false } }],
+      hooks: {
+        draw: [(plot) => drawTrend(plot, sorted, { plan, allowance, upright, tick, chosen, reach })],
+      },
+    };
+    const plot = new uPlot(options, [places, sorted.map((point) => point.measured.value)], target);
+    return () => plot.destroy();
+  }, [width, height, points, plan, allowance, by, range, tick, chosen, theme, textSize]);
+  return (
+    <figure className="trend">
+      <figcaption>{title}</figcaption>
+      <div ref={box} className="trend-box" role="img" aria-label={label} />
+    </figure>
+  );
+}

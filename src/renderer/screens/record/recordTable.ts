@@ -1,0 +1,33 @@
+import type { CheckRecord } from '../../../core/model/check.ts';
+import { deviationInRow } from '../../../core/model/deviationWords.ts';
+import { lengthInWords } from '../../../core/model/lengthWords.ts';
+import type { Piece } from '../../../core/model/piece.ts';
+import type { TableRows } from '../../parts/DrawingTable.tsx';
+import type { Words } from '../../words/en.ts';
+import { fellHeight, trendNames, trendOf } from './trends.ts';
+
+/** Every check's figures, one row each: what the trends draw. */
+export function recordTable(
+  records: readonly CheckRecord[],
+  piece: Piece,
+  nameOf: (id: string) => string,
+  words: Words['record'],
+): TableRows {
+  const trends = trendNames.map((name) => trendOf(name, records, piece));
+  return {
+    name: words.tableName,
+    columns: [words.tableCheck, words.tableFell, ...trendNames.map((name) => words.trends[name])],
+    rows: records.map((record) => {
+      const fell = fellHeight(record.reading);
+      const figures = trendNames.map((name, index) => {
+        const point = trends[index]?.find((each) => each.check === record.id);
+        if (point === undefined) return words.notSeen;
+        if (name === 'pass') {
+          return `${lengthInWords(point.measured.value, piece.units, 'pass-height')} ± ${Math.max(0.01, point.measured.sigma).toFixed(2)} mm`;
+        }
+        return deviationInRow(point.measured, name === 'halves' ? 'along' : 'across', piece.units);
+      });
+      return [nameOf(record.id), fell === null ? words.notSeen : lengthInWords(fell, piece.units, 'edge'), ...figures];
+    }),
+  };
+}
