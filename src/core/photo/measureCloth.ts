@@ -1,12 +1,15 @@
 import type { EndReading, LoomReading, SelvedgeRow } from '../model/check.ts';
 import { type Measurement, measurement } from '../model/measurement.ts';
 import type { Piece } from '../model/piece.ts';
+import { readBeat } from './beat.ts';
 import { type ClothFrame, clothFrame } from './clothFrame.ts';
 import type { LocatedLoom } from './loomPose.ts';
 import { type EndFell, measureFell } from './measureFell.ts';
 import { measureSide, type SideReading } from './measureSelvedge.ts';
 import type { Photo } from './raster.ts';
+import { ribCourse } from './ribCourse.ts';
 import { loomSampler } from './sampleLoom.ts';
+import { weaveLines } from './weaveLines.ts';
 
 /** The figures of one photograph before they are compared with the plan. */
 export type ClothReading = Pick<LoomReading, 'ends' | 'selvedge' | 'ribs' | 'pass' | 'beat' | 'colours'>;
@@ -57,7 +60,12 @@ export function measureCloth(
   onStage('selvedges', 1, 2);
   const right = side(fells, ends, 'right', frame, sampler);
   const selvedge = joinSides(left, right, (x, y) => shared(x, y).x);
-  return { ends, selvedge, ribs: [], pass: null, beat: [], colours: null };
+  onStage('beat', 0, 1);
+  const course = ribCourse(frame, ends, selvedge);
+  const tops = ends.flatMap((end) => (end.fell ? [{ end: end.index, y: end.fell.value }] : []));
+  const lines = weaveLines(sampler, frame, course, tops);
+  const beat = readBeat(lines, frame, pose.reference.scaleSigma);
+  return { ends, selvedge, ribs: [], pass: beat?.pass ?? null, beat: beat?.rows ?? [], colours: null };
 }
 
 const inCloth = (x: Measurement, frame: ClothFrame): Measurement => ({ ...x, value: x.value - frame.centreX });
