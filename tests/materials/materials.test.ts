@@ -109,14 +109,14 @@ describe('what a piece takes', () => {
     expect(ground?.tails).toBe(6);
     expect(ground?.parts.tails).toBeCloseTo(0.24, 12);
     expect(header?.parts.header).toBeCloseTo((3 * 33 * perEnd) / 1000, 9);
-    expect(header?.parts.twining).toBeCloseTo((2 * (2 * 209.55 + 80)) / 1000, 9);
+    expect(header?.parts.twining).toBeCloseTo((4 * (2 * 209.55 + 80)) / 1000, 9);
     const sum = (need = ground) =>
       need === undefined
         ? 0
         : need.parts.passes + need.parts.header + need.parts.turns + need.parts.twining + need.parts.tails;
     for (const need of [ground, header]) expect(need?.metres).toBeCloseTo(sum(need) * 1.05, 9);
     expect(unused?.metres).toBe(0);
-    expect(found.tails).toBe(6 + 2 + 4);
+    expect(found.tails).toBe(6 + 2 + 8);
   });
 
   it('weighs by the label, counts balls up and working lengths out', () => {
@@ -131,13 +131,6 @@ describe('what a piece takes', () => {
     const [, both] = materialsOf(piece, chart, going, []).yarns;
     expect(both?.tails).toBe(2);
     expect(both?.pieces).toBe(1);
-  });
-
-  it('twines a second row when there is a footer', () => {
-    const footed = { ...piece, cloth: { ...piece.cloth, footerPasses: 3 } };
-    const more = materialsOf(footed, chart, blocks, joins);
-    expect(more.twining.rows).toBe(2);
-    expect(more.yarns[1]?.parts.twining).toBeCloseTo(2 * (header?.parts.twining ?? 0), 9);
   });
 
   it('winds strands together as that much more yarn', () => {

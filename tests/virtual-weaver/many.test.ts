@@ -1,8 +1,10 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
+import { z } from 'zod';
 import type { Piece } from '../../src/core/model/piece.ts';
 import { parseBrief, pieceFromBrief } from '../../src/core/project/brief.ts';
+import { pieceSchema } from '../../src/core/project/pieceDocument.ts';
 import { allFaults } from './faults.ts';
 import { familyOf, generatedPiece } from './generatedPiece.ts';
 import { type WeaverPlan, weaverPlanSchema } from './planDocument.ts';
@@ -26,6 +28,13 @@ function fixtureBriefs(): { name: string; piece: Piece }[] {
   });
 }
 
+/** The sample the program opens with; it is read for its body only. */
+function samplePiece(): Piece {
+  const file = join(import.meta.dirname, '../../resources/sample/piece/piece.json');
+  const saved: unknown = JSON.parse(readFileSync(file, 'utf8'));
+  return z.object({ body: pieceSchema }).parse(saved).body;
+}
+
 describe('the planner’s plans on the virtual loom', () => {
   it(`weaves ${pieces} generated pieces with no refusal and no cell out of place`, {
     timeout: 60_000 + pieces * 1_000,
@@ -43,6 +52,10 @@ describe('the planner’s plans on the virtual loom', () => {
       expect(weavePiece(piece).trouble).toBeNull();
     });
   }
+
+  it('weaves the sample piece', () => {
+    expect(weavePiece(samplePiece()).trouble).toBeNull();
+  });
 
   it('gives the same bytes for the same piece', () => {
     for (let seed = 0; seed < 20; seed += 1) {

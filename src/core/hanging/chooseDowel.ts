@@ -8,8 +8,8 @@ import { creepShare, dowelSag } from './dowelSag.ts';
 
 /** A quarter inch past the cloth at either side: an 8 in piece takes about 8½ in. Common practice, no source. */
 const pastTheCloth = mm(6.35);
-/** Round sticks as sold, mm. */
-const sold = [4, 5, 6, 8, 10, 12, 15, 18, 20, 22, 25, 28, 30, 35, 40].map(mm);
+/** Round sticks as sold, mm; thinner ones snap between the fingers. */
+const sold = [6, 8, 10, 12, 15, 18, 20, 22, 25, 28, 30, 35, 40].map(mm);
 
 export interface Dowel {
   readonly length: Mm;

@@ -21,7 +21,10 @@ export function needArithmetic(piece: Piece, yarn: Yarn, need: YarnNeed): Arithm
   const { parts, runs, perEnd } = need;
   const fine = (length: number) => lengthInWords(length, units, 'pass-height');
   const long = (length: number) => yarnLengthInWords(length, units);
-  const percent = (share: number) => `${numberInWords(share * 100, share < 0.0995 ? 1 : 0)} %`;
+  const percent = (share: number) => {
+    const whole = Math.abs(share * 100 - Math.round(share * 100)) < 1e-9;
+    return `${numberInWords(share * 100, share < 0.0995 && !whole ? 1 : 0)} %`;
+  };
   const strands = yarn.strands === 1 ? '' : ` × ${countInWords(yarn.strands, 'strand')}`;
   const crowded = perEnd.crowded ? ', a bound because the weft crowds' : '';
   const lines: (ArithmeticLine | null)[] = [
@@ -58,7 +61,11 @@ export function needArithmetic(piece: Piece, yarn: Yarn, need: YarnNeed): Arithm
         },
     parts.twining === 0
       ? null
-      : { label: 'Twining', working: 'two strands, twice the width each, with tails', result: long(parts.twining) },
+      : {
+          label: 'Twining',
+          working: '2 rows of 2 strands, twice the width each, with tails',
+          result: long(parts.twining),
+        },
     need.tails === 0
       ? null
       : {

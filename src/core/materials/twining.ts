@@ -2,7 +2,8 @@ import type { Piece } from '../model/piece.ts';
 import { type Mm, mm } from '../model/units.ts';
 import { clothWidth } from '../warp/endWidth.ts';
 
-/** Twining takes two strands, each about twice the width of the cloth. Common practice, no source. */
+/** A row at each end of the cloth; each takes two strands, each about twice the width of the cloth. Common practice, no source. */
+const rows = 2;
 const strands = 2;
 const widthsPerStrand = 2;
 
@@ -13,9 +14,11 @@ export interface Twining {
   readonly length: Mm;
 }
 
-/** One row under the header, and one above the footer where there is a footer: the header's order reversed. */
+/**
+ * One row under the header and one above the last pass, which is the header's order reversed. Without the second the
+ * top slides when the tension goes.
+ */
 export function twiningOf(piece: Piece): Twining {
-  const rows = piece.cloth.footerPasses > 0 ? 2 : 1;
   const strand = widthsPerStrand * clothWidth(piece.loom, piece.warp) + 2 * piece.making.tail;
   return { rows, strands, length: mm(rows * strands * strand) };
 }
