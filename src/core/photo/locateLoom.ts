@@ -2,12 +2,12 @@ import type { ReasonCode } from '../model/check.ts';
 import { measurement } from '../model/measurement.ts';
 import { failure, type Outcome, success } from '../model/outcome.ts';
 import type { Piece } from '../model/piece.ts';
-import { type BarEdges, barEdges } from './barEdges.ts';
 import { type Camera, cameraSteps, cameraToVector } from './camera.ts';
-import { usualCamera } from './coarseCamera.ts';
+import { BAR_ROUNDING, OUTER_ROUNDING, usualCamera } from './coarseCamera.ts';
 import type { Expected } from './coarseLoom.ts';
 import { expectedOf } from './expected.ts';
 import { type FirstLook, firstLooks, mapOf } from './firstLook.ts';
+import { type FrameEdges, frameEdges } from './frameEdges.ts';
 import type { LocatedLoom, LoomPose, StringTrack } from './loomPose.ts';
 import { toLoom } from './loomPose.ts';
 import { type FollowedEnd, followSettings, measureStrings } from './measureStrings.ts';
@@ -31,20 +31,33 @@ function scaleOf(camera: Camera, photo: Photo, mirrored: boolean, expected: Expe
   return Math.hypot(b.x - a.x, b.y - a.y) / 20;
 }
 
-function barThings(edges: BarEdges, expected: Expected): StraightThing[] {
-  const bar = (name: string, points: BarEdges['top'], value: number, rounding: number): StraightThing => ({
-    name,
-    axis: 'y',
-    value,
-    anchor: 0,
-    rounding,
-    points: points.map((point) => ({ ...point, sigma: 0.35 })),
-    offsetSigma: 0.25,
-    slopeSigma: 0.002,
-    bowSigma: 0,
-    bowEnd: 1,
-  });
-  return [bar('bottom bar', edges.bottom, 0, -1), bar('top bar', edges.top, expected.openingHeight, 1)];
+/** The wood's edges as straight things: bars tell y, rails only that the lens bends straight edges. */
+function frameThings({ edges }: FrameEdges, expected: Expected): StraightThing[] {
+  const half = expected.openingWidth / 2;
+  const height = expected.openingHeight;
+  const things: StraightThing[] = [];
+  for (const { side, kind, points, support } of edges) {
+    const bar = side === 'bottom' || side === 'top';
+    const outer = kind === 'outer';
+    if (support < (bar ? 0.25 : 0.5) || points.length < 20) continue;
+    const out = side === 'bottom' || side === 'left' ? -1 : 1;
+    const inner = side === 'bottom' ? 0 : side === 'top' ? height : out * half;
+    things.push({
+      name: `${kind} ${side}`,
+      axis: bar ? 'y' : 'x',
+      value: inner + (outer ? out * expected.bar : 0),
+      anchor: bar ? 0 : height / 2,
+      inset: bar ? [outer ? 0 : out, outer ? -out : 0] : [0, 0],
+      points: points.map((point) => ({ ...point, sigma: 0.5 })),
+      // Teeth and shade make the inner edge an unsure one; rails stand lower than the bars, by how much isn't known.
+      offsetSigma: bar ? (outer ? 0.2 : 0.5) : 3,
+      slopeSigma: bar ? 0.002 : 0.01,
+      bowSigma: outer ? 0.2 : 0.6,
+      bowStart: bar ? -half : 0,
+      bowEnd: bar ? half : height,
+    });
+  }
+  return things;
 }
 
 function stringThings(ends: readonly FollowedEnd[], expected: Expected): StraightThing[] {
@@ -58,11 +71,12 @@ function stringThings(ends: readonly FollowedEnd[], expected: Expected): Straigh
         axis: 'x',
         value: notch,
         anchor: expected.openingHeight,
-        rounding: 0,
+        inset: [0, 0],
         points: points(upper),
         offsetSigma: 0.12,
         slopeSigma: 0.2,
         bowSigma: 0.2,
+        bowStart: expected.openingHeight,
         bowEnd: upper[upper.length - 1]!.y,
       });
     }
@@ -72,11 +86,12 @@ function stringThings(ends: readonly FollowedEnd[], expected: Expected): Straigh
         axis: 'x',
         value: notch,
         anchor: 0,
-        rounding: 0,
+        inset: [0, 0],
         points: points(lower),
         offsetSigma: 0.12,
         slopeSigma: 0.2,
         bowSigma: 0,
+        bowStart: 0,
         bowEnd: 1,
       });
     }
@@ -116,7 +131,7 @@ function looseBars(camera: Camera, photo: Photo, mirrored: boolean, expected: Ex
     axis: 'y',
     value,
     anchor: 0,
-    rounding: 0,
+    inset: [0, 0],
     points: [-100, 0, 100].map((x) => {
       const seen = map(x, value);
       return { px: seen.x, py: seen.y, sigma: 4 };
@@ -124,6 +139,7 @@ function looseBars(camera: Camera, photo: Photo, mirrored: boolean, expected: Ex
     offsetSigma: 0,
     slopeSigma: 0,
     bowSigma: 0,
+    bowStart: 0,
     bowEnd: 1,
   }));
 }
@@ -148,14 +164,14 @@ function refine(
     const alone = fitPose(
       [...strings, ...looseBars(camera, photo, mirrored, expected)],
       camera,
-      fit?.rounding ?? 0.8,
+      fit?.rounding ?? [BAR_ROUNDING.mm, OUTER_ROUNDING.mm],
       prior,
       photo,
       mirrored,
     );
     camera = alone.camera;
     const toPhoto = mapOf(camera, photo, mirrored);
-    const edges = barEdges(
+    const edges = frameEdges(
       picture,
       factor,
       (x, y, z) => {
@@ -165,14 +181,19 @@ function refine(
       expected,
       round === 0 ? 7 : 2,
     );
-    if (edges) {
-      trace?.(
-        `   shift ${edges.shift.toFixed(2)} outside ${edges.outside.toFixed(2)} like ${edges.likeness.toFixed(2)} support ${edges.bottomSupport.toFixed(2)} ${edges.topSupport.toFixed(2)}`,
-      );
-      camera = { ...camera, aimY: camera.aimY + edges.shift };
-      fit = fitPose([...strings, ...barThings(edges, expected)], camera, fit?.rounding ?? 0.8, prior, photo, mirrored);
-      camera = fit.camera;
-    } else fit = alone;
+    camera = { ...camera, aimY: camera.aimY + edges.shift };
+    fit = fitPose(
+      [...strings, ...frameThings(edges, expected)],
+      camera,
+      fit?.rounding ?? [BAR_ROUNDING.mm, OUTER_ROUNDING.mm],
+      prior,
+      photo,
+      mirrored,
+    );
+    camera = fit.camera;
+    trace?.(
+      `shift ${edges.shift.toFixed(2)} like ${edges.likeness.toFixed(2)} rounding ${fit.rounding.map((r) => r.toFixed(2))} ${edges.edges.map((e) => `${e.kind[0]}${e.side[0]} ${e.support.toFixed(2)}`).join(' ')}`,
+    );
   }
   return assembled(photo, fit!, ends, expected, mirrored);
 }
@@ -200,8 +221,8 @@ function assembled(
     let yy = 0;
     for (let i = 0; i < 9; i++) {
       for (let j = 0; j < 9; j++) {
-        xx += gradient[i]!.x * covariance[i * 10 + j]! * gradient[j]!.x;
-        yy += gradient[i]!.y * covariance[i * 10 + j]! * gradient[j]!.y;
+        xx += gradient[i]!.x * covariance[i * 11 + j]! * gradient[j]!.x;
+        yy += gradient[i]!.y * covariance[i * 11 + j]! * gradient[j]!.y;
       }
     }
     return { x: Math.sqrt(Math.max(0, xx)), y: Math.sqrt(Math.max(0, yy)) };

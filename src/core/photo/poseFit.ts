@@ -8,7 +8,7 @@ import {
   type PictureSize,
   planeHomography,
 } from './camera.ts';
-import { BAR_ROUNDING, type CameraPrior } from './coarseCamera.ts';
+import { BAR_ROUNDING, type CameraPrior, OUTER_ROUNDING } from './coarseCamera.ts';
 import { invertSymmetric, solveSymmetric } from './leastSquares.ts';
 import { type LoomPose, toLoom } from './loomPose.ts';
 
@@ -20,21 +20,23 @@ export interface StraightThing {
   /** The value it holds at `anchor` of the other coordinate, mm. */
   readonly value: number;
   readonly anchor: number;
-  /** How many times the bars' rounding is added to the value. */
-  readonly rounding: number;
+  /** How many times the rounding of inner edges, and of outer ones, is added to the value. */
+  readonly inset: readonly [number, number];
   readonly points: readonly { readonly px: number; readonly py: number; readonly sigma: number }[];
   /** Prior standard deviations of its own freedoms: offset mm, slope, bow mm. Zero leaves a freedom out. */
   readonly offsetSigma: number;
   readonly slopeSigma: number;
   readonly bowSigma: number;
-  /** The far end of the bow along the other coordinate. */
+  /** Where the bow begins and ends along the other coordinate. */
+  readonly bowStart: number;
   readonly bowEnd: number;
 }
 
 export interface PoseFit {
   readonly camera: Camera;
-  readonly rounding: number;
-  /** 10 × 10: camera parameters in the order of `cameraToVector`, then the bars' rounding. */
+  /** How far inner and outer edges of the wood are seen on the wood's side of where the plan has them, mm. */
+  readonly rounding: readonly [number, number];
+  /** 11 × 11: camera parameters in the order of `cameraToVector`, then the two roundings. */
   readonly covariance: Float64Array;
   /** Root mean square misfit over all points, mm. */
   readonly residualMm: number;
@@ -50,7 +52,7 @@ export interface PoseFit {
   }[];
 }
 
-const PARAMETERS = 10;
+const PARAMETERS = 11;
 const HUBER = 2.5;
 
 /**
@@ -60,13 +62,13 @@ const HUBER = 2.5;
 export function fitPose(
   things: readonly StraightThing[],
   start: Camera,
-  startRounding: number,
+  startRounding: readonly [number, number],
   prior: CameraPrior,
   size: PictureSize,
   mirrored: boolean,
 ): PoseFit {
-  const v = Float64Array.of(...cameraToVector(start), startRounding);
-  const steps = [...cameraSteps, 1e-3];
+  const v = Float64Array.of(...cameraToVector(start), ...startRounding);
+  const steps = cameraSteps;
   let fit = assemble(things, v, steps, prior, size, mirrored);
   let damping = 1e-6;
   for (let round = 0; round < 15; round++) {
@@ -90,7 +92,7 @@ export function fitPose(
   const scale = Math.max(1, fit.chi);
   return {
     camera: cameraFromVector(v),
-    rounding: v[9]!,
+    rounding: [v[9]!, v[10]!],
     covariance: invertSymmetric(fit.normal, PARAMETERS).map((value) => value * scale * scale),
     residualMm: fit.rms,
     chi: fit.chi,
@@ -148,12 +150,13 @@ function assemble(
       const here = toLoom(base, point.px, point.py);
       const mine = thing.axis === 'x' ? here.x : here.y;
       along[k] = thing.axis === 'x' ? here.y : here.x;
-      residual[k] = mine - thing.value - thing.rounding * v[9]!;
+      residual[k] = mine - thing.value - thing.inset[0] * v[9]! - thing.inset[1] * v[10]!;
       for (let i = 0; i < 9; i++) {
         const moved = toLoom(nudged[i]!, point.px, point.py);
         jacobian[k * PARAMETERS + i] = ((thing.axis === 'x' ? moved.x : moved.y) - mine) / steps[i]!;
       }
-      jacobian[k * PARAMETERS + 9] = -thing.rounding;
+      jacobian[k * PARAMETERS + 9] = -thing.inset[0];
+      jacobian[k * PARAMETERS + 10] = -thing.inset[1];
     });
     const freedoms = freedomsOf(thing);
     const m = freedoms.length;
@@ -222,9 +225,9 @@ function assemble(
     }
     squares += rms;
     reports.push({
-      offset: valueOf(freedoms, own, 'offset'),
-      slope: valueOf(freedoms, own, 'slope'),
-      bow: valueOf(freedoms, own, 'bow'),
+      offset: freedomValue(freedoms, own, 'offset'),
+      slope: freedomValue(freedoms, own, 'slope'),
+      bow: freedomValue(freedoms, own, 'bow'),
       rms: Math.sqrt(rms / Math.max(1, kept)),
       kept: kept / Math.max(1, n),
     });
@@ -239,6 +242,7 @@ function assemble(
   addPrior(7, prior.k1, prior.k1Sigma);
   addPrior(8, prior.k2, prior.k2Sigma);
   addPrior(9, BAR_ROUNDING.mm, BAR_ROUNDING.sigma);
+  addPrior(10, OUTER_ROUNDING.mm, OUTER_ROUNDING.sigma);
   for (let i = 0; i < PARAMETERS; i++) {
     for (let j = 0; j < i; j++) normal[i * PARAMETERS + j] = normal[j * PARAMETERS + i]!;
   }
@@ -260,7 +264,7 @@ interface Freedom {
 
 function freedomsOf(thing: StraightThing): Freedom[] {
   const out: Freedom[] = [];
-  const { anchor, bowEnd } = thing;
+  const { anchor, bowStart, bowEnd } = thing;
   if (thing.offsetSigma > 0) out.push({ kind: 'offset', sigma: thing.offsetSigma, shape: () => 1 });
   if (thing.slopeSigma > 0) out.push({ kind: 'slope', sigma: thing.slopeSigma, shape: (a) => a - anchor });
   if (thing.bowSigma > 0) {
@@ -268,7 +272,7 @@ function freedomsOf(thing: StraightThing): Freedom[] {
       kind: 'bow',
       sigma: thing.bowSigma,
       shape: (a) => {
-        const t = (a - anchor) / (bowEnd - anchor);
+        const t = (a - bowStart) / (bowEnd - bowStart);
         return 4 * t * (1 - t);
       },
     });
@@ -276,7 +280,7 @@ function freedomsOf(thing: StraightThing): Freedom[] {
   return out;
 }
 
-const valueOf = (freedoms: readonly Freedom[], own: Float64Array, kind: Freedom['kind']): number => {
+const freedomValue = (freedoms: readonly Freedom[], own: Float64Array, kind: Freedom['kind']): number => {
   const at = freedoms.findIndex((freedom) => freedom.kind === kind);
   return at < 0 ? 0 : own[at]!;
 };
