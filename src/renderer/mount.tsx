@@ -9,6 +9,7 @@ import type { HostApi } from '../core/contract/hostApi.ts';
 import { App } from './App.tsx';
 import { setHost } from './host/currentHost.ts';
 import { followHost } from './host/followHost.ts';
+import { followJobs } from './screens/check/checkStore.ts';
 import { usePiece } from './state/pieceStore.ts';
 import { useRecent } from './state/recentStore.ts';
 import { useSettings } from './state/settingsStore.ts';
@@ -20,6 +21,7 @@ z.config({ jitless: true });
 export async function mount(host: HostApi, root: HTMLElement): Promise<void> {
   setHost(host);
   followHost();
+  followJobs();
   await Promise.all([useSettings.getState().load(), useRecent.getState().load()]);
   // Whatever is not yet on disk goes there when the window is put away.
   document.addEventListener('visibilitychange', () => {

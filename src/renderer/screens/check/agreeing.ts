@@ -84,14 +84,15 @@ export function agreeingRows(
     rows.push({
       name: words.edges[side],
       figure: deviationInRow(edge, 'across', units),
-      close: Math.abs(edge.value) > allowance,
+      close: Math.abs(edge.value) > allowance && Math.abs(edge.value) <= 2 * edge.sigma,
     });
   }
   const tilt = fellTilt(reading);
   if (tilt !== null && !flagged((flag) => flag.kind === 'tilt')) {
-    const higher = tilt.value > 0 ? words.fellRightHigher : words.fellLeftHigher;
+    const level = Math.abs(tilt.value) <= Math.max(tilt.sigma, 0.5);
+    const name = level ? words.fellLevel : tilt.value > 0 ? words.fellRightHigher : words.fellLeftHigher;
     const figure = `${lengthInWords(Math.abs(tilt.value), units, 'edge')} ± ${spread(tilt.sigma, units)}`;
-    rows.push({ name: higher, figure, close: Math.abs(tilt.value) > allowance });
+    rows.push({ name, figure, close: Math.abs(tilt.value) > allowance && Math.abs(tilt.value) <= 2 * tilt.sigma });
   }
   if (reading.pass !== null && !flagged((flag) => flag.kind === 'beat')) {
     const decimals = units === 'mm' ? reading.pass.value.toFixed(2) : (reading.pass.value / 25.4).toFixed(3);

@@ -36,6 +36,7 @@ export const check: Words['check'] = {
   right: 'rechts',
   passHeight: 'Schusshöhe',
   beat: 'Anschlag',
+  fellLevel: 'Warenrand, gerade',
   fellRightHigher: 'Warenrand, rechts höher',
   fellLeftHigher: 'Warenrand, links höher',
   tooClose: 'zu knapp zum Entscheiden',

@@ -35,6 +35,7 @@ export const check = {
   right: 'right',
   passHeight: 'Pass height',
   beat: 'beat',
+  fellLevel: 'Fell, level',
   fellRightHigher: 'Fell, right end higher',
   fellLeftHigher: 'Fell, left end higher',
   tooClose: 'too close to call',
