@@ -52,7 +52,7 @@ export interface Sighting {
 export const BAR_ROUNDING = { mm: 0.8, sigma: 0.7 } as const;
 
 /** The same for the wood's outer edges; a plan's bar height is rarely measured to better than half a millimetre. */
-export const OUTER_ROUNDING = { mm: 0.4, sigma: 0.6 } as const;
+export const OUTER_ROUNDING = { mm: 0.2, sigma: 0.6 } as const;
 
 /** x of a notch in the loom frame, mm: the notches' middle is the opening's. */
 export const notchX = (expected: Pick<Expected, 'pitch' | 'notches'>, notch: number): number =>

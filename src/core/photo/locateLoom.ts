@@ -31,8 +31,19 @@ function scaleOf(camera: Camera, photo: Photo, mirrored: boolean, expected: Expe
   return Math.hypot(b.x - a.x, b.y - a.y) / 20;
 }
 
+/** How far down a rounded outer edge its outline lies, mm (edges are rounded by about a millimetre: value from memory). */
+const EDGE_ROUND = 1.2;
+
 /** The wood's edges as straight things: bars tell y, rails only that the lens bends straight edges. */
-function frameThings({ edges }: FrameEdges, expected: Expected): StraightThing[] {
+function frameThings(
+  { edges }: FrameEdges,
+  expected: Expected,
+  camera: Camera,
+  photo: Photo,
+  mirrored: boolean,
+): StraightThing[] {
+  const map = mapOf(camera, photo, mirrored);
+  const flat = poseOf(cameraToVector(camera), photo, mirrored);
   const half = expected.openingWidth / 2;
   const height = expected.openingHeight;
   const things: StraightThing[] = [];
@@ -42,10 +53,15 @@ function frameThings({ edges }: FrameEdges, expected: Expected): StraightThing[]
     if (support < (bar ? 0.25 : 0.5) || points.length < 20) continue;
     const out = side === 'bottom' || side === 'left' ? -1 : 1;
     const inner = side === 'bottom' ? 0 : side === 'top' ? height : out * half;
+    const value = inner + (outer ? out * expected.bar : 0);
+    // The edge lies below the strings' plane, so it is seen nearer the middle than it is; more so where the view is slanted.
+    const depth = expected.stringDiameter / 2 + (outer ? EDGE_ROUND : 0);
+    const seen = map(bar ? 0 : value, bar ? value : height / 2, -depth);
+    const apparent = toLoom(flat, seen.x, seen.y);
     things.push({
       name: `${kind} ${side}`,
       axis: bar ? 'y' : 'x',
-      value: inner + (outer ? out * expected.bar : 0),
+      value: bar ? apparent.y : apparent.x,
       anchor: bar ? 0 : height / 2,
       inset: bar ? [outer ? 0 : out, outer ? -out : 0] : [0, 0],
       points: points.map((point) => ({ ...point, sigma: 0.5 })),
@@ -183,7 +199,7 @@ function refine(
     );
     camera = { ...camera, aimY: camera.aimY + edges.shift };
     fit = fitPose(
-      [...strings, ...frameThings(edges, expected)],
+      [...strings, ...frameThings(edges, expected, camera, photo, mirrored)],
       camera,
       fit?.rounding ?? [BAR_ROUNDING.mm, OUTER_ROUNDING.mm],
       prior,
