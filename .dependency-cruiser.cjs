@@ -79,7 +79,7 @@ module.exports = {
   ],
   options: {
     tsPreCompilationDeps: true,
-    tsConfig: { fileName: 'tsconfig.json' },
+    tsConfig: { fileName: 'src/main/tsconfig.json' },
     doNotFollow: { path: 'node_modules' },
     enhancedResolveOptions: {
       exportsFields: ['exports'],

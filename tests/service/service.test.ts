@@ -1,0 +1,389 @@
+import { createHash } from 'node:crypto';
+import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, onTestFinished, test } from 'vitest';
+import { type CallName, type CallParams, type CallResult, hostCalls } from '../../src/core/contract/hostApi.ts';
+import type { Problem } from '../../src/core/model/outcome.ts';
+import { fixture, lantern, projectRoot } from '../support/pieces.ts';
+import { type ServiceForTest, serviceForTest } from '../support/serviceForTest.ts';
+import { temporaryFolder } from '../support/temporaryFolder.ts';
+
+function started(home = temporaryFolder()) {
+  const running: ServiceForTest = serviceForTest(home);
+  onTestFinished(() => running.service.close());
+  async function ask<Name extends CallName>(name: Name, params: CallParams<Name>, bytes: Uint8Array | null = null) {
+    return running.service.call(name, params, bytes);
+  }
+  async function ok<Name extends CallName>(name: Name, params: CallParams<Name>, bytes: Uint8Array | null = null) {
+    const outcome = await ask(name, params, bytes);
+    if (!outcome.ok) throw new Error(`${name}: ${outcome.problem.tag} ${outcome.problem.sentence}`);
+    return outcome.value as { result: CallResult<Name>; bytes: Uint8Array | null };
+  }
+  async function problem<Name extends CallName>(name: Name, params: CallParams<Name>, bytes: Uint8Array | null = null) {
+    const outcome = await ask(name, params, bytes);
+    return outcome.ok ? null : (outcome.problem as Problem);
+  }
+  return { ...running, ask, ok, problem };
+}
+
+/** Every file of a folder with its hash, to see that nothing was touched. */
+function snapshot(folder: string): Record<string, string> {
+  const found: Record<string, string> = {};
+  for (const entry of readdirSync(folder, { recursive: true, withFileTypes: true })) {
+    if (!entry.isFile()) continue;
+    const path = join(entry.parentPath, entry.name);
+    found[path.slice(folder.length)] = createHash('sha256').update(readFileSync(path)).digest('hex');
+  }
+  return found;
+}
+
+describe('pieces', () => {
+  test('are made, listed, changed, closed and found again by another start', async () => {
+    const home = temporaryFolder();
+    const first = started(home);
+    const { result: made } = await first.ok('createPiece', { piece: lantern('Žofie’s hanging / 2') });
+    expect(made).toMatchObject({ revision: 1, readOnly: null, sample: false });
+    const changed = { ...made.piece, name: 'Renamed' };
+    expect((await first.ok('savePiece', { key: made.key, revision: 1, piece: changed })).result).toEqual({
+      revision: 2,
+    });
+    expect(await first.problem('savePiece', { key: made.key, revision: 1, piece: made.piece })).toMatchObject({
+      tag: 'changed-elsewhere',
+    });
+    const progress = { passesDone: 12, planFingerprint: 'f', at: '2026-11-25T10:00:00.000Z' };
+    await first.ok('saveProgress', { key: made.key, progress });
+    await first.service.close();
+    const second = started(home);
+    const { result: list } = await second.ok('recentPieces', {});
+    expect(list).toMatchObject([{ key: made.key, name: 'Renamed', checks: 0, available: true }]);
+    expect((await second.ok('openPiece', { key: made.key })).result).toMatchObject({
+      revision: 2,
+      piece: changed,
+      progress,
+    });
+    await second.ok('forgetPiece', { key: made.key });
+    expect((await second.ok('recentPieces', {})).result).toEqual([]);
+    expect(existsSync(join(home, 'pieces', readdirSync(join(home, 'pieces'))[0]!, 'piece.json'))).toBe(true);
+  });
+
+  test('open in one service may only be looked at in another, which hears of changes', async () => {
+    const home = temporaryFolder();
+    const first = started(home);
+    const second = started(home);
+    const { result: made } = await first.ok('createPiece', { piece: lantern() });
+    const { result: seen } = await second.ok('openPiece', { key: made.key });
+    expect(seen.readOnly).toMatch(/open in another Plumbweft/);
+    expect(await second.problem('savePiece', { key: made.key, revision: 1, piece: seen.piece })).toMatchObject({
+      tag: 'read-only',
+    });
+    await first.ok('savePiece', { key: made.key, revision: 1, piece: { ...made.piece, name: 'Other' } });
+    for (let wait = 0; wait < 100 && second.events.length === 0; wait++)
+      await new Promise((later) => setTimeout(later, 100));
+    expect(second.events).toContainEqual({ kind: 'piece-changed-elsewhere', key: made.key });
+    await first.ok('closePiece', { key: made.key });
+    expect((await second.ok('openPiece', { key: made.key })).result).toMatchObject({ readOnly: null, revision: 2 });
+  });
+
+  test('are copied, packed and brought in again, byte for byte', async () => {
+    const running = started();
+    const { result: sample } = await running.ok('openSample', {});
+    expect(sample).toMatchObject({ sample: true, readOnly: null });
+    const { result: copy } = await running.ok('duplicatePiece', { key: sample.key, name: 'A second lantern' });
+    expect(copy.piece).toMatchObject({ name: 'A second lantern', shapes: sample.piece.shapes });
+    const zip = await running.ok('exportPiece', { key: sample.key, keepPlaces: true });
+    expect(zip.result.name).toBe('Harbour-lantern.zip');
+    const { result: back } = await running.ok('importPiece', { name: 'From a friend.zip' }, zip.bytes);
+    expect(back).toMatchObject({ piece: sample.piece, readOnly: null });
+    const photos = (await running.ok('listPhotos', { key: back.key })).result;
+    expect(photos).toEqual((await running.ok('listPhotos', { key: sample.key })).result);
+    expect(photos).toHaveLength(5);
+    expect(photos.every(({ rendered }) => rendered)).toBe(true);
+    expect((await running.ok('listChecks', { key: back.key })).result).toEqual(
+      (await running.ok('listChecks', { key: sample.key })).result,
+    );
+  });
+});
+
+test("the sample's original is never written", async () => {
+  const shipped = join(projectRoot, 'resources/sample');
+  const before = snapshot(shipped);
+  const running = started();
+  const { result: sample } = await running.ok('openSample', {});
+  await running.ok('savePiece', { key: sample.key, revision: 1, piece: { ...sample.piece, name: 'Spoilt' } });
+  for (const { id } of (await running.ok('listChecks', { key: sample.key })).result) {
+    await running.ok('discardCheck', { key: sample.key, id });
+  }
+  // Opened again it is the weaver's own copy; the shipped one is as it was.
+  expect((await running.ok('openSample', {})).result.piece.name).toBe('Spoilt');
+  expect(snapshot(shipped)).toEqual(before);
+});
+
+describe('a photograph', () => {
+  test('is measured, kept with its bytes, listed, annotated and thrown away', async () => {
+    const running = started();
+    const { result: piece } = await running.ok('createPiece', { piece: lantern() });
+    const { key } = piece;
+    const bytes = new Uint8Array(readFileSync(fixture('sequence/seq2.jpg')));
+    const { result: measured } = await running.ok(
+      'measurePhoto',
+      { key, job: 'job-1', name: 'IMG_1.jpg', hash: null, points: null },
+      bytes,
+    );
+    expect(measured.photo).toMatchObject({ width: 2250, height: 3000, rendered: true });
+    expect(running.events.filter((event) => event.kind === 'job').length).toBeGreaterThan(1);
+    // Shown before it is kept.
+    const shown = await running.ok('photoImage', { key, hash: measured.photo.hash, size: 'thumbnail' });
+    expect(shown.result).toMatchObject({ type: 'image/jpeg', height: 240 });
+    const { result: kept } = await running.ok('keepCheck', { key, draft: 'job-1', note: 'after the header' });
+    expect(kept).toMatchObject({ note: 'after the header', photo: { rendered: true }, reading: measured.reading });
+    expect((await running.ok('listChecks', { key })).result).toMatchObject([
+      { id: kept.id, status: measured.reading.status, photoHash: measured.photo.hash },
+    ]);
+    const folder = (await running.ok('revealPiece', { key })).result.path;
+    expect(readFileSync(join(folder, `photos/${measured.photo.hash}.jpg`)).equals(Buffer.from(bytes))).toBe(true);
+    expect(await running.problem('keepCheck', { key, draft: 'job-1', note: '' })).toMatchObject({ tag: 'draft-gone' });
+    expect(await running.problem('dismissFlag', { key, id: kept.id, flag: 99, reason: 'x' })).toMatchObject({
+      tag: 'flag-missing',
+    });
+    if (measured.reading.reference !== null) {
+      const view = { pxPerMm: 2, left: -120, right: 120, bottom: 0, top: 200 };
+      const front = await running.ok('frontOnImage', {
+        key,
+        hash: measured.photo.hash,
+        draft: null,
+        check: kept.id,
+        ...view,
+      });
+      expect(front.result).toMatchObject({ width: 480, height: 400 });
+    }
+    await running.ok('discardCheck', { key, id: kept.id });
+    expect((await running.ok('listChecks', { key })).result).toEqual([]);
+    expect(readdirSync(join(folder, 'photos'))).toEqual([]);
+  }, 170_000);
+
+  test('that is being measured can be stopped', async () => {
+    const running = started();
+    const { result: piece } = await running.ok('createPiece', { piece: lantern() });
+    const bytes = new Uint8Array(readFileSync(fixture('sequence/seq2.jpg')));
+    const asked = running.ask(
+      'measurePhoto',
+      { key: piece.key, job: 'job-2', name: 'x.jpg', hash: null, points: null },
+      bytes,
+    );
+    while (!running.events.some((event) => event.kind === 'job')) await new Promise((later) => setTimeout(later, 20));
+    const begun = performance.now();
+    await running.ok('cancelJob', { job: 'job-2' });
+    expect(await asked).toMatchObject({ ok: false, problem: { tag: 'cancelled' } });
+    expect(performance.now() - begun).toBeLessThan(2_000);
+  });
+
+  const header = (): Uint8Array => {
+    const bytes = new Uint8Array(readFileSync(fixture('sequence/seq2.jpg')));
+    for (let at = 2; at < bytes.length; at++) {
+      if (bytes[at] !== 0xff || bytes[at + 1] !== 0xc0) continue;
+      bytes.set([0x75, 0x30, 0x75, 0x30], at + 5); // 30 000 × 30 000
+      return bytes;
+    }
+    throw new Error('no frame');
+  };
+  test.each([
+    ['of no bytes', new Uint8Array(0), 'photo-unreadable', /empty/],
+    [
+      'cut off in the middle',
+      new Uint8Array(readFileSync(fixture('sequence/seq2.jpg')).subarray(0, 500_000)),
+      'photo-unreadable',
+      /breaks off/,
+    ],
+    [
+      'cut off in its header',
+      new Uint8Array(readFileSync(fixture('sequence/seq2.jpg')).subarray(0, 100)),
+      'photo-unreadable',
+      /isn't a photograph/,
+    ],
+    [
+      'that is a text',
+      new TextEncoder().encode('Dear weaver, this is a letter and not a picture.'),
+      'photo-unreadable',
+      /isn't a photograph/,
+    ],
+    ['that says it is 30 000 × 30 000', header(), 'photo-too-large', /30000 × 30000/],
+  ])('%s gets a sentence and leaves the piece as it was', async (_what, bytes, tag, sentence) => {
+    const running = started();
+    const { result: piece } = await running.ok('createPiece', { piece: lantern() });
+    const folder = (await running.ok('revealPiece', { key: piece.key })).result.path;
+    const before = snapshot(folder);
+    const found = await running.problem(
+      'measurePhoto',
+      { key: piece.key, job: 'j', name: 'x.jpg', hash: null, points: null },
+      bytes,
+    );
+    expect(found?.tag).toBe(tag);
+    expect(found?.sentence).toMatch(sentence);
+    expect(found?.remedy).toMatch(/^(Choose|Copy|Save|Use)/);
+    expect(snapshot(folder)).toEqual(before);
+  });
+});
+
+describe('a piece file', () => {
+  const cases: readonly [string, (text: string) => string, string, RegExp][] = [
+    ['cut in half', (text) => text.slice(0, text.length / 2), 'not-readable', /verify --mend/],
+    ['emptied', () => '', 'not-readable', /verify --mend/],
+    [
+      'with an unknown field',
+      (text) => text.replace('"version"', '"sparkle": 1,\n "version"'),
+      'not-as-described',
+      /Take that out/,
+    ],
+    ['changed by hand', (text) => text.replace('Harbour', 'Harvour'), 'checksum-differs', /verify --mend/],
+    [
+      'from a newer version that fits no more',
+      (text) => text.replace('"version": 1', '"version": 9').replace('"name"', '"named"'),
+      'too-new',
+      /newer Plumbweft/,
+    ],
+  ];
+  test.each(cases)(
+    '%s gets a sentence that says what to do, and is left as it is',
+    async (_what, spoil, tag, remedy) => {
+      const home = temporaryFolder();
+      const first = started(home);
+      const { result: piece } = await first.ok('createPiece', { piece: lantern() });
+      const folder = (await first.ok('revealPiece', { key: piece.key })).result.path;
+      await first.service.close();
+      const path = join(folder, 'piece.json');
+      writeFileSync(path, spoil(readFileSync(path, 'utf8')));
+      const before = snapshot(folder);
+      const second = started(home);
+      const found = await second.problem('openPiece', { key: piece.key });
+      expect(found?.tag).toBe(tag);
+      expect(found?.remedy).toMatch(remedy);
+      expect((await second.ok('recentPieces', {})).result).toMatchObject([{ available: false }]);
+      expect(await second.problem('savePiece', { key: piece.key, revision: 1, piece: lantern() })).toMatchObject({
+        tag: 'read-only',
+      });
+      expect(snapshot(folder)).toEqual(before);
+    },
+  );
+
+  test('from a newer version that still fits opens to be looked at only', async () => {
+    const home = temporaryFolder();
+    const first = started(home);
+    const { result: piece } = await first.ok('createPiece', { piece: lantern() });
+    const folder = (await first.ok('revealPiece', { key: piece.key })).result.path;
+    await first.service.close();
+    const path = join(folder, 'piece.json');
+    const file = JSON.parse(readFileSync(path, 'utf8')) as { version: number; body: Record<string, unknown> };
+    writeFileSync(path, JSON.stringify({ ...file, version: 2, body: { ...file.body, gussets: [] } }));
+    const before = snapshot(folder);
+    const second = started(home);
+    const { result: opened } = await second.ok('openPiece', { key: piece.key });
+    expect(opened.readOnly).toMatch(/newer Plumbweft.*gussets/);
+    expect(await second.problem('savePiece', { key: piece.key, revision: 1, piece: lantern() })).toMatchObject({
+      tag: 'read-only',
+    });
+    await second.ok('closePiece', { key: piece.key });
+    expect(snapshot(folder)).toEqual(before);
+  });
+});
+
+describe('the rest of the contract', () => {
+  test('settings are kept; damaged ones are put aside and said', async () => {
+    const home = temporaryFolder();
+    const first = started(home);
+    const { result: usual } = await first.ok('readSettings', {});
+    await first.ok('writeSettings', { ...usual, units: 'in', textSize: 130 });
+    expect((await started(home).ok('readSettings', {})).result).toMatchObject({ units: 'in', textSize: 130 });
+    writeFileSync(join(home, 'data/settings.json'), '{"format":');
+    const third = started(home);
+    expect((await third.ok('readSettings', {})).result).toEqual(usual);
+    expect(readdirSync(join(home, 'data')).some((name) => name.endsWith('.aside'))).toBe(true);
+    expect((await third.ok('troubleReport', {})).result.text).toMatch(/not-readable/);
+  });
+
+  test('a watched folder tells of new photographs and hands out those alone', async () => {
+    const running = started();
+    const folder = temporaryFolder();
+    writeFileSync(join(folder, 'before.jpg'), 'there already');
+    const { result: piece } = await running.ok('createPiece', { piece: lantern() });
+    const { key } = piece;
+    expect((await running.ok('watchFolder', { key, path: folder })).result).toEqual({ path: folder });
+    writeFileSync(join(folder, 'new.jpg'), 'photograph');
+    writeFileSync(join(folder, 'notes.txt'), 'not one');
+    for (let wait = 0; wait < 80 && running.events.length === 0; wait++)
+      await new Promise((later) => setTimeout(later, 100));
+    expect(running.events).toEqual([{ kind: 'watched-photo', key, name: 'new.jpg' }]);
+    const { bytes } = await running.ok('watchedPhoto', { key, name: 'new.jpg' });
+    expect(new TextDecoder().decode(bytes!)).toBe('photograph');
+    for (const name of ['notes.txt', '../new.jpg', '/etc/passwd', 'gone.jpg']) {
+      expect(await running.problem('watchedPhoto', { key, name })).toMatchObject({ tag: 'not-there' });
+    }
+    expect(await running.problem('watchFolder', { key, path: join(folder, 'none') })).toMatchObject({
+      tag: 'not-there',
+    });
+    await running.ok('watchFolder', { key, path: null });
+    expect(await running.problem('watchedPhoto', { key, name: 'new.jpg' })).toMatchObject({ tag: 'not-there' });
+  });
+
+  test('sheets are printed', async () => {
+    const running = started();
+    const { result: piece } = await running.ok('createPiece', { piece: lantern() });
+    const sheet = await running.ok('makeSheet', { key: piece.key, sheet: 'warping', paper: 'a4', check: null });
+    expect(new TextDecoder().decode(sheet.bytes!.subarray(0, 5))).toBe('%PDF-');
+    expect(
+      await running.problem('makeSheet', { key: piece.key, sheet: 'report', paper: 'a4', check: null }),
+    ).not.toBeNull();
+  });
+
+  test('an unknown piece is a sentence for every call that names one', async () => {
+    const running = started();
+    const params: Record<string, unknown> = {
+      key: 'p-none',
+      hash: 'a'.repeat(64),
+      id: 'x',
+      job: 'j',
+      name: 'x',
+      draft: 'd',
+      check: null,
+      note: '',
+      flag: 0,
+      reason: '',
+      size: 'full',
+      points: null,
+      revision: 1,
+      piece: lantern(),
+      progress: { passesDone: 0, planFingerprint: '', at: '' },
+      keepPlaces: false,
+      pxPerMm: 1,
+      left: 0,
+      right: 10,
+      bottom: 0,
+      top: 10,
+      sheet: 'order',
+      paper: 'a4',
+      path: null,
+    };
+    for (const name of Object.keys(hostCalls) as CallName[]) {
+      const wanted = Object.keys((hostCalls[name].params as unknown as { shape: object }).shape);
+      if (!wanted.includes('key') || ['closePiece', 'forgetPiece', 'watchFolder'].includes(name)) continue;
+      const asked = Object.fromEntries(wanted.map((field) => [field, params[field]]));
+      const outcome = await running.service.call(name, asked, null);
+      expect({ name, ok: outcome.ok }).toEqual({ name, ok: false });
+      if (!outcome.ok) {
+        expect({ name, tag: outcome.problem.tag }).not.toMatchObject({ tag: 'not-as-agreed' });
+        expect(outcome.problem.sentence).toMatch(/\.$/);
+      }
+    }
+  });
+
+  test('the report to copy names no folder, no weaver and no machine', async () => {
+    const home = temporaryFolder();
+    mkdirSync(join(home, 'data'), { recursive: true });
+    const running = started(home);
+    await running.service.call('openPiece', { key: '/home/somebody/private' }, null);
+    const { text } = (await running.ok('troubleReport', {})).result;
+    expect(text).toMatch(/Plumbweft 0\.0\.0, local/);
+    expect(text).toMatch(/parameters not as agreed at key/);
+    expect(text).not.toContain(home);
+    expect(text).not.toContain('somebody');
+  });
+});
