@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import type { Outcome } from '../model/outcome.ts';
 import { checkRecordSchema, loomReadingSchema } from '../project/checkDocument.ts';
-import { loomSchema, pieceSchema } from '../project/pieceDocument.ts';
+import { loomSchema, pathCommand, pieceSchema } from '../project/pieceDocument.ts';
 import { progressSchema } from '../project/progressDocument.ts';
 
 /**
@@ -167,6 +167,15 @@ export const hostCalls = {
     }),
     z.strictObject({ name: z.string() }),
     'out',
+  ),
+  /** Letters as closed paths from the typefaces shipped: a capital stands `height` mm tall on y = 0, x from 0. */
+  letterOutlines: call(
+    z.strictObject({
+      text: z.string().min(1).max(500),
+      face: z.enum(['plain', 'strong', 'heading']),
+      height: z.number().positive().max(2_000),
+    }),
+    z.strictObject({ commands: z.array(pathCommand).max(200_000), told: z.array(z.string()) }),
   ),
   /** Saves bytes where the weaver says (Electron's dialog); the local host answers `null` and the page downloads. */
   saveFile: call(z.strictObject({ name: z.string() }), z.strictObject({ saved: z.boolean() }).nullable(), 'in'),

@@ -39,7 +39,8 @@ const yarn = z.strictObject({
   measuredUse: z.number().min(1).max(5).nullable().optional(),
 });
 
-const pathCommand = z.discriminatedUnion('to', [
+/** One stroke of a path, cloth mm. */
+export const pathCommand = z.discriminatedUnion('to', [
   z.strictObject({ to: z.literal('move'), x: finite, y: finite }),
   z.strictObject({ to: z.literal('line'), x: finite, y: finite }),
   z.strictObject({ to: z.literal('cubic'), x1: finite, y1: finite, x2: finite, y2: finite, x: finite, y: finite }),

@@ -12,8 +12,9 @@ import {
 } from 'pdf-lib';
 import { letterColour } from '../../core/colour/contrast.ts';
 import { boxOfRings } from '../../core/geometry/box.ts';
+import type { Face } from '../typefaces/fontFiles.ts';
 import { ink, palette } from './palette.ts';
-import { type Face, runsOf, type Typefaces } from './typefaces.ts';
+import { runsOf, type Typefaces } from './typefaces.ts';
 
 /** Points, the unit of a page, in a millimetre: 72 to the inch. */
 export const POINTS_PER_MM = 72 / 25.4;

@@ -1,10 +1,6 @@
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import fontkit from '@pdf-lib/fontkit';
 import type { PDFDocument, PDFFont } from 'pdf-lib';
-
-/** Text read at the loom, its strong cut, and the face of names and sentences. */
-export type Face = 'plain' | 'strong' | 'heading';
+import { type Face, fontFiles } from '../typefaces/fontFiles.ts';
 
 /** One cut of a face covers some characters only; runs of text change from one to the next as they need. */
 interface Cut {
@@ -12,41 +8,6 @@ interface Cut {
   readonly has: (codePoint: number) => boolean;
 }
 export type Typefaces = Readonly<Record<Face, readonly Cut[]>>;
-
-const files: Record<Face, readonly string[]> = {
-  plain: ['atkinson-hyperlegible-next/files/atkinson-hyperlegible-next-*-400-normal.woff'],
-  strong: ['atkinson-hyperlegible-next/files/atkinson-hyperlegible-next-*-700-normal.woff'],
-  heading: ['brygada-1918/files/brygada-1918-*-600-normal.woff'],
-};
-/** Greek, Cyrillic and Vietnamese exist in Brygada only; the other faces borrow them from it. */
-const borrowed = 'brygada-1918/files/brygada-1918-*-400-normal.woff';
-const subsets = ['latin', 'latin-ext'];
-const borrowedSubsets = ['greek', 'cyrillic', 'cyrillic-ext', 'vietnamese'];
-
-const find = createRequire(import.meta.url);
-
-/** A font file as fontkit reads it; only what is used here. */
-interface ReadFont {
-  hasGlyphForCodePoint(codePoint: number): boolean;
-}
-
-interface FontFile {
-  readonly bytes: Uint8Array;
-  readonly has: (codePoint: number) => boolean;
-}
-/** Font files never change while the program runs, and unpacking one takes a while. */
-const read = new Map<string, FontFile>();
-
-function fontFile(pattern: string, subset: string): FontFile {
-  const path = find.resolve(`@fontsource/${pattern.replace('*', subset)}`);
-  const known = read.get(path);
-  if (known !== undefined) return known;
-  const bytes = readFileSync(path);
-  const font = fontkit.create(bytes) as unknown as ReadFont;
-  const file = { bytes, has: (codePoint: number) => font.hasGlyphForCodePoint(codePoint) };
-  read.set(path, file);
-  return file;
-}
 
 /**
  * Embeds the faces a document needs. Cuts beyond plain Latin are embedded only when some text needs them, so most
@@ -56,19 +17,21 @@ function fontFile(pattern: string, subset: string): FontFile {
 export async function embedTypefaces(document: PDFDocument, texts: readonly string[]): Promise<Typefaces> {
   document.registerFontkit(fontkit);
   const beyond = new Set([...texts.join('')].map((letter) => letter.codePointAt(0)!).filter((code) => code > 0x7e));
-  const embed = async (pattern: string, wanted: readonly string[], always: readonly string[]): Promise<Cut[]> => {
+  const embedded = new Map<string, Cut>();
+  const face = async (name: Face): Promise<readonly Cut[]> => {
     const cuts: Cut[] = [];
-    for (const subset of wanted) {
-      const { bytes, has } = fontFile(pattern, subset);
-      if (!always.includes(subset) && ![...beyond].some(has)) continue;
+    for (const [at, { name: customName, bytes, has }] of fontFiles(name).entries()) {
+      if (at > 0 && ![...beyond].some(has)) continue;
       // A name of our own, since the library would otherwise make one up by chance.
-      const customName = `${pattern.split('/').at(-1)!.replace('-normal.woff', '').replace('*', subset)}`;
-      cuts.push({ font: await document.embedFont(bytes, { subset: true, customName }), has });
+      const cut = embedded.get(customName) ?? {
+        font: await document.embedFont(bytes, { subset: true, customName }),
+        has,
+      };
+      embedded.set(customName, cut);
+      cuts.push(cut);
     }
     return cuts;
   };
-  const borrow = await embed(borrowed, borrowedSubsets, []);
-  const face = async (name: Face) => [...(await embed(files[name][0]!, subsets, ['latin'])), ...borrow];
   return { plain: await face('plain'), strong: await face('strong'), heading: await face('heading') };
 }
 

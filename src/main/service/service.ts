@@ -6,6 +6,7 @@ import { checkHandlers } from './checkHandlers.ts';
 import { Drafts } from './drafts.ts';
 import type { Handlers } from './handlerTypes.ts';
 import { homeHandlers } from './homeHandlers.ts';
+import { letteringHandlers } from './letteringHandlers.ts';
 import { keepOpenPieces } from './openPieces.ts';
 import { photoHandlers } from './photoHandlers.ts';
 import { pieceHandlers } from './pieceHandlers.ts';
@@ -41,6 +42,7 @@ export function createService(ports: ServicePorts): HostService {
     ...checkHandlers(ports, pieces, drafts, readLabels),
     ...photoHandlers(ports, pieces, drafts, readLabels),
     ...sheetHandlers(ports, pieces),
+    ...letteringHandlers,
     ...watching,
   };
 
