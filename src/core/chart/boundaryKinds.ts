@@ -1,15 +1,16 @@
-import type { Boundary, Piece } from '../model/piece.ts';
+import type { Boundary, Piece, Shape } from '../model/piece.ts';
 import { HEADER_AREA } from '../model/plan.ts';
 
-/**
- * How the areas left and right of a border are held together: as the upper shape of the two asks. The ground asks for
- * nothing, and header and footer only lie under and over.
- */
-export function boundaryBetween(piece: Piece, leftArea: number, rightArea: number): Boundary {
-  if (leftArea === HEADER_AREA || rightArea === HEADER_AREA) return 'slit';
+/** The upper of the shapes that meet at a border; null where the ground, or a header, decides nothing. */
+export function upperShape(piece: Piece, leftArea: number, rightArea: number): Shape | null {
+  if (leftArea === HEADER_AREA || rightArea === HEADER_AREA) return null;
   const upper = leftArea !== 0 && (rightArea === 0 || leftArea < rightArea) ? leftArea : rightArea;
-  return upper === 0 ? 'slit' : piece.shapes[upper - 1]!.boundary;
+  return upper === 0 ? null : piece.shapes[upper - 1]!;
 }
+
+/** How the areas left and right of a border are held together: as the upper shape of the two asks. */
+export const boundaryBetween = (piece: Piece, leftArea: number, rightArea: number): Boundary =>
+  upperShape(piece, leftArea, rightArea)?.boundary ?? 'slit';
 
 /** Whether two wefts must rise together along a border. */
 export const risesTogether = (boundary: Boundary): boolean => boundary !== 'slit';

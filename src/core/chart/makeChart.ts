@@ -1,12 +1,13 @@
 import type { Piece } from '../model/piece.ts';
 import { BARE, type Chart, HEADER_AREA } from '../model/plan.ts';
-import { MM_PER_INCH, mm } from '../model/units.ts';
-import { boundaryBetween, hasLinkedBoundary, risesTogether } from './boundaryKinds.ts';
-import { type ClothGrid, clothGridOf } from './clothGrid.ts';
-import { firstOrientation, type Orientation, turned } from './orientation.ts';
-import { sampleAreas, sampleColumns } from './sampleAreas.ts';
-import { shareEnds } from './sharedEnds.ts';
-import { type Stepped, stepByTurns } from './turnStepping.ts';
+import { mm } from '../model/units.ts';
+import { areasOfSteps } from './areasOfSteps.ts';
+import { hasLinkedBoundary } from './boundaryKinds.ts';
+import { clothGridOf, type MeasuredCloth } from './clothGrid.ts';
+import { borderRules, linkBorders } from './linkBorders.ts';
+import { AS_IT_LIES, firstOrientation, turned } from './orientation.ts';
+import { sampleAreas } from './sampleAreas.ts';
+import { stepByTurns } from './turnStepping.ts';
 
 /** Labels of header and footer cells are lifted over those of the body: they are woven apart even in the same yarn. */
 const APART = 256;
@@ -39,108 +40,46 @@ function yarnsOfAreas(piece: Piece): { readonly body: Uint16Array; readonly head
   return { body, header: yarnIndex(piece, piece.cloth.headerYarn) };
 }
 
-/**
- * The area of every stepped cell: what was drawn there where the yarn is the same, else the nearest cell's in the same
- * run, else (a whole run moved by a pass) the one just above or below.
- */
-function areasOfSteps(labels: Uint16Array, drawn: Uint16Array, drawnLabels: Uint16Array, ends: number): Uint16Array {
-  const areas = new Uint16Array(drawn.length);
-  const passes = drawn.length / ends;
-  for (let pass = 0; pass < passes; pass++) {
-    for (let start = 0; start < ends; ) {
-      const base = pass * ends;
-      const label = labels[base + start]!;
-      let stop = start + 1;
-      while (stop < ends && labels[base + stop] === label) stop++;
-      let known = -1;
-      for (let end = start; end < stop; end++) {
-        if (drawnLabels[base + end] === label) {
-          areas[base + end] = drawn[base + end]!;
-          if (known === -1) areas.fill(areas[base + end]!, base + start, base + end);
-          known = areas[base + end]!;
-        } else if (known !== -1) areas[base + end] = known;
-      }
-      if (known === -1) {
-        for (let away = 1; known === -1 && away < passes; away++) {
-          for (const row of [pass - away, pass + away]) {
-            for (let end = start; end < stop && known === -1 && row >= 0 && row < passes; end++) {
-              if (drawnLabels[row * ends + end] === label) known = drawn[row * ends + end]!;
-            }
-          }
-        }
-        areas.fill(Math.max(0, known), base + start, base + stop);
-      }
-      start = stop;
-    }
-  }
-  return areas;
-}
-
-/** Whether the border left of a cell, in the turned drawing, asks for wefts that rise together. */
-function linkedBorders(
-  piece: Piece,
-  drawnAreas: Uint16Array,
-  ends: number,
-  orientation: Orientation,
-): (cell: number) => boolean {
-  if (!hasLinkedBoundary(piece)) return () => false;
-  const areas = turned(drawnAreas, ends, orientation);
-  return (cell) => risesTogether(boundaryBetween(piece, areas[cell - 1]!, areas[cell]!));
-}
-
-/** Ends to the inch under which a dovetail locks at every second turn; above it at every fourth. Common practice. */
-const COARSE_SETT = 10;
-
-/** Shares ends along the borders that ask for it, in the turned chart. */
-function linkBorders(
-  piece: Piece,
-  grid: ClothGrid,
-  stepped: Stepped,
-  drawnAreas: Uint16Array,
-  drawnLabels: Uint16Array,
-  orientation: Orientation,
-): void {
-  const { ends } = grid;
-  const areas = turned(
-    areasOfSteps(turned(stepped.labels, ends, orientation), drawnAreas, drawnLabels, ends),
-    ends,
-    orientation,
-  );
-  // What lies at the border itself says on which side of it the line runs. Turned sideways, the border left of an end is
-  // the border right of its image.
-  const borders = sampleAreas(piece, grid, sampleColumns(grid, orientation.flipX ? 0.5 : -0.5));
-  const atBorder = turned(borders, ends, orientation);
-  const dovetail = MM_PER_INCH / grid.pitch < COARSE_SETT ? 2 : 4;
-  shareEnds(stepped, {
-    turnsInTooth: (cell) => {
-      const boundary = boundaryBetween(piece, areas[cell - 1]!, areas[cell]!);
-      return boundary === 'shared-end' ? 1 : boundary === 'dovetailed' ? dovetail : 0;
-    },
-    leansRight: (cell) => atBorder[cell] === areas[cell - 1],
-  });
+/** Rows that stand on the loom, when the rest is planned anew above them. */
+export interface WovenCloth {
+  /** The stepped chart they belong to, and how many of its rows to keep. */
+  readonly chart: SteppedChart;
+  readonly rows: number;
+  readonly measured: MeasuredCloth;
 }
 
 /**
  * The chart of a piece: the drawing on the warp, its edges stepped by whole turns. A pure function of the piece and
  * quick enough to run while a shape is dragged.
+ * @param woven rows already on the loom, kept as they are; the drawing is laid over the passes above them, at the heights
+ * they will really have.
  */
-export function makeChart(piece: Piece): SteppedChart {
-  const grid = clothGridOf(piece);
-  const { ends, passes } = grid;
-  const drawnAreas = sampleAreas(piece, grid);
+export function makeChart(piece: Piece, woven: WovenCloth | null = null): SteppedChart {
+  const grid = clothGridOf(piece, woven?.measured ?? null);
+  const { ends } = grid;
+  const passes = Math.max(grid.passes, woven?.rows ?? 0);
+  const kept = (woven?.rows ?? 0) * ends;
+  const drawnAreas = sampleAreas(piece, { ...grid, passes });
   const { body, header } = yarnsOfAreas(piece);
   const drawnLabels = new Uint16Array(drawnAreas.length);
-  for (let cell = 0; cell < drawnAreas.length; cell++) {
+  for (let cell = kept; cell < drawnAreas.length; cell++) {
     const area = drawnAreas[cell]!;
     drawnLabels[cell] = area === HEADER_AREA ? APART + header : body[area]!;
   }
-  const orientation = firstOrientation(drawnLabels, ends);
+  if (woven !== null) {
+    drawnAreas.set(woven.chart.chart.areas.subarray(0, kept));
+    drawnLabels.set(woven.chart.labels.subarray(0, kept));
+  }
+  const orientation = woven === null ? firstOrientation(drawnLabels, ends) : AS_IT_LIES;
   const stepped = stepByTurns(
     turned(drawnLabels, ends, orientation),
     ends,
-    linkedBorders(piece, drawnAreas, ends, orientation),
+    borderRules(piece, drawnAreas, ends, orientation),
+    woven === null ? null : { rows: woven.rows, right: woven.chart.right },
   );
-  if (hasLinkedBoundary(piece)) linkBorders(piece, grid, stepped, drawnAreas, drawnLabels, orientation);
+  if (hasLinkedBoundary(piece)) {
+    linkBorders(piece, { ...grid, passes }, stepped, drawnAreas, drawnLabels, orientation, woven?.rows ?? 0);
+  }
   const labels = turned(stepped.labels, ends, orientation);
   let right = turned(stepped.right, ends, orientation);
   // Seen in a mirror, or read from the end back, a weft travels the other way.

@@ -8,8 +8,10 @@ export interface Orientation {
   readonly flipY: boolean;
 }
 
+export const AS_IT_LIES: Orientation = { flipX: false, flipY: false };
+
 const TURNS: readonly Orientation[] = [
-  { flipX: false, flipY: false },
+  AS_IT_LIES,
   { flipX: true, flipY: false },
   { flipX: false, flipY: true },
   { flipX: true, flipY: true },

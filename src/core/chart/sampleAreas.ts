@@ -1,7 +1,7 @@
 import { outlinesOf } from '../cartoon/outline.ts';
 import type { Piece } from '../model/piece.ts';
 import { HEADER_AREA } from '../model/plan.ts';
-import { type ClothGrid, endX, passY } from './clothGrid.ts';
+import { type ClothGrid, endX, heightOfPasses, passY } from './clothGrid.ts';
 import { fillOutline } from './fillOutline.ts';
 
 /**
@@ -23,7 +23,7 @@ export function sampleColumns(grid: ClothGrid, shift = 0): Float64Array {
 
 /** Middles of the passes, mm, as sampled. */
 export function sampleRows(grid: ClothGrid): Float64Array {
-  const middle = (grid.passes * grid.passHeight) / 2;
+  const middle = heightOfPasses(grid, grid.passes) / 2;
   const rows = new Float64Array(grid.passes);
   for (let pass = 0; pass < grid.passes; pass++) {
     rows[pass] = middle + (passY(grid, pass) - middle) * (1 - TOWARDS_MIDDLE / grid.passes);
@@ -36,7 +36,7 @@ export const clothBox = (grid: ClothGrid) => ({
   left: (-grid.ends * grid.pitch) / 2,
   right: (grid.ends * grid.pitch) / 2,
   bottom: 0,
-  top: grid.passes * grid.passHeight,
+  top: heightOfPasses(grid, grid.passes),
 });
 
 /**

@@ -15,13 +15,13 @@ const FEWEST_TURNS = 4;
  * Shares an end along upright borders: both wefts turn on it in alternation, so no slit opens. The end shared is the one
  * the drawn line crosses or comes nearest to, which keeps the area; each tooth is of whole turns, made where both wefts
  * may step.
- * @param stepped changed in place.
+ * @param stepped changed in place, from `firstRow` up.
  */
-export function shareEnds(stepped: Stepped, shared: SharedEnds): void {
+export function shareEnds(stepped: Stepped, firstRow: number, shared: SharedEnds): void {
   const { ends, passes, labels, right } = stepped;
   const claimed = new Uint8Array(labels.length);
   for (let end = 1; end < ends; end++) {
-    for (let foot = 0; foot < passes; ) {
+    for (let foot = firstRow; foot < passes; ) {
       const cell = foot * ends + end;
       const turns = labels[cell] === labels[cell - 1] ? 0 : shared.turnsInTooth(cell);
       let head = foot + 1;

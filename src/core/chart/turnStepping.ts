@@ -39,6 +39,20 @@ export interface Stepped {
   readonly right: Uint8Array;
 }
 
+/** What the borders of a drawing ask for; a cell stands for the border left of it. */
+export interface BorderRules {
+  /** Wefts that meet even where the border never steps, because they are held together there. */
+  readonly mustMeet: (cell: number) => boolean;
+  /** The line followed to the nearest pass, though the two edges of a shape may then differ by one. */
+  readonly toThePass: (cell: number) => boolean;
+}
+
+/** Rows that are on the loom already: their labels are the drawing's, and their wefts travel as they did. */
+export interface WovenRows {
+  readonly rows: number;
+  readonly right: Uint8Array;
+}
+
 /** Cost of ending one weft and beginning another from its other side. */
 const FRESH_WEFT = 1;
 /** Cost of two neighbours travelling the same way along an upright boundary. */
@@ -57,6 +71,14 @@ function goesOn(links: Links, belowBits: Uint8Array, from: Int32Array, foot: num
   return at === from.length ? under === belowBits.length - 1 : from[at] === under;
 }
 
+/** The end half way between two; the even one of two that are equally near, so that neither side gains. */
+function halfWay(one: number, other: number): number {
+  const sum = one + other;
+  if (sum % 2 === 0) return sum / 2;
+  const lower = (sum - 1) / 2;
+  return lower % 2 === 0 ? lower : lower + 1;
+}
+
 /**
  * The row of the drawing an edge takes its place from when it steps on `row`: the second row of the turn as counted from
  * its anchor. An edge that ends within the turn stays where its last whole turn was.
@@ -72,9 +94,14 @@ function rowToRead(row: number, anchor: number, foot: number, last: number): num
  * Turns a drawing into rows a hand can weave; the reasoning stands at the head of this file.
  * @param drawn a label for every cell, end by end along each pass, lowest pass first. Neighbouring cells of one label
  * are one area.
- * @param mustMeet whether the boundary left of this cell asks for wefts that meet even where it never steps.
+ * @param woven rows at the foot to leave as they are.
  */
-export function stepByTurns(drawn: Uint16Array, ends: number, mustMeet: (cell: number) => boolean): Stepped {
+export function stepByTurns(
+  drawn: Uint16Array,
+  ends: number,
+  rules: BorderRules,
+  woven: WovenRows | null = null,
+): Stepped {
   const runs = rowRuns(drawn, ends);
   const passes = runs.rows;
   const labels = new Uint16Array(drawn.length);
@@ -84,7 +111,17 @@ export function stepByTurns(drawn: Uint16Array, ends: number, mustMeet: (cell: n
   let belowPlace: Int32Array = new Int32Array(0);
   let belowAnchor: Uint8Array = new Uint8Array(0);
   let tips: readonly Tip[] = [];
-  for (let foot = 0; foot < passes; ) {
+  const begun = woven === null ? 0 : Math.min(woven.rows, passes);
+  if (woven !== null && begun > 0) {
+    labels.set(drawn.subarray(0, begun * ends));
+    right.set(woven.right.subarray(0, begun * ends));
+    const last = begun - 1;
+    const starts = runs.start.subarray(runs.offset[last]!, runs.offset[begun]!);
+    belowBits = Uint8Array.from(starts, (end) => (right[last * ends + end]! === 1 ? last : last + 1) & 1);
+    belowPlace = Int32Array.from(starts.subarray(1));
+    belowAnchor = new Uint8Array(belowPlace.length).fill(begun & 1);
+  }
+  for (let foot = begun; foot < passes; ) {
     let head = foot + 1;
     while (head < passes && sameStretch(runs, head)) head++;
     const base = runs.offset[foot]!;
@@ -119,7 +156,7 @@ export function stepByTurns(drawn: Uint16Array, ends: number, mustMeet: (cell: n
       }
     }
     for (let at = 0; at + 1 < count; at++) {
-      let steps = mustMeet(foot * ends + runs.start[base + at + 1]!);
+      let steps = rules.mustMeet(foot * ends + runs.start[base + at + 1]!);
       const place = runs.start[base + at + 1]!;
       if (from[at]! >= 0) {
         steps ||= place !== runs.start[runs.offset[foot - 1]! + from[at]! + 1]! || place !== belowPlace[from[at]!]!;
@@ -146,7 +183,11 @@ export function stepByTurns(drawn: Uint16Array, ends: number, mustMeet: (cell: n
         const leftFree = (row === foot && held[at] === 0) || ((row + bits[at]!) & 1) === 0;
         const rightFree = (row === foot && held[at + 1] === 0) || ((row + bits[at + 1]!) & 1) === 1;
         if (born || (leftFree && rightFree)) {
-          next[at] = drawnPlace(at, rowToRead(row, anchor[at]!, foot, over[at]! >= 0 ? head : head - 1));
+          const last = over[at]! >= 0 ? head : head - 1;
+          next[at] =
+            row < last && rules.toThePass(foot * ends + runs.start[base + at + 1]!)
+              ? halfWay(drawnPlace(at, row), drawnPlace(at, row + 1))
+              : drawnPlace(at, rowToRead(row, anchor[at]!, foot, last));
         } else {
           next[at] = row === foot ? belowPlace[from[at]!]! : place[at]!;
         }
