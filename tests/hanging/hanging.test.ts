@@ -103,6 +103,12 @@ describe('hanging and finishing', () => {
     expect(hanging.cord.length).toBeCloseTo(2 * Math.sqrt((length / 2) ** 2 + (length / 3) ** 2) + 200, 9);
   });
 
+  it('ends with the header’s order reversed: three passes, then a row of twining (common practice, no source)', () => {
+    const footed = { ...piece, cloth: { ...piece.cloth, footerPasses: 3 } };
+    expect(finishingSteps(footed, hanging, 0, [])[0]?.step).toMatch(/^Weave 3 passes of footer, then twine one row/);
+    expect(finishingSteps(piece, hanging, 0, [])[0]?.step).toMatch(/^Twine one row/);
+  });
+
   it('lists every step with the piece’s own figures, and cautions where hands can be hurt', () => {
     const slit = { between: [7, 8] as const, fromPass: 40, toPass: 70, lengthMm: 31.8, remedy: 'Sew it.' };
     const steps = finishingSteps(piece, hanging, 24, [slit, { ...slit, lengthMm: 5 }]);

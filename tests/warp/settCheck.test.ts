@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { mm } from '../../src/core/model/units.ts';
+import { grams, metres, mm } from '../../src/core/model/units.ts';
 import { settOf } from '../../src/core/warp/endWidth.ts';
 import { expectedPass, passesPerInch, passHeightFromBeads, passHeightVerdict } from '../../src/core/warp/passHeight.ts';
 import { settCheck, yarnOnSett } from '../../src/core/warp/settCheck.ts';
@@ -42,9 +42,35 @@ describe('the sett against published setts', () => {
   it('the weft-faced striped rug covers: 4 ends and 21 passes to the inch, 260 yd/lb weft (rigid-heddle book)', () => {
     const weft = packedDiameter(texFromSize('yards-per-pound', 260), 'wool').diameter;
     expect(weft).toBeCloseTo(1.875, 3);
-    const rug = roomOf(perInch(4), 0.706, weft, perInch(21));
+    const piece = lantern({
+      ends: 11,
+      stringsPerEnd: 1,
+      pitch: perInch(4),
+      stringDiameter: 0.706,
+      passHeight: perInch(21),
+      yarn: { diameter: null, count: { system: 'yards-per-pound', size: 260, plies: 1 } },
+    });
+    const rug = yarnOnSett(piece, piece.yarns[0]!);
     expect(rug.cover.verdict).toBe('covers');
     expect(rug.room.verdict).toBe('open');
+    expect(rug.pass.verdict).toBe('likely');
+  });
+
+  it('single medium wool at 8 ends and 24 to 36 passes to the inch covers (common practice, no source)', () => {
+    const label = { metres: metres(181), grams: grams(100) };
+    for (const passes of [24, 30, 36]) {
+      const piece = lantern({
+        ends: 11,
+        stringsPerEnd: 1,
+        pitch: perInch(8),
+        stringDiameter: 0.95,
+        passHeight: perInch(passes),
+        yarn: { diameter: null, label },
+      });
+      const found = yarnOnSett(piece, piece.yarns[0]!);
+      expect(found.cover.verdict).toBe('covers');
+      expect(found.pass.verdict).toBe('likely');
+    }
   });
 
   it('Aubusson: 13 portées of 12 ends in 40 cm are 3.9 ends to the centimetre, 16 are 4.8 (craeft.eu)', () => {

@@ -2,12 +2,26 @@ import { lengthInWords } from '../model/lengthWords.ts';
 import type { Piece, Yarn } from '../model/piece.ts';
 import { MM_PER_INCH, type Mm, mm } from '../model/units.ts';
 import type { Verdict } from '../model/verdict.ts';
-import { weftDiameter } from '../yarn/yarnDiameter.ts';
+import { weftDiameter, type YarnDiameter } from '../yarn/yarnDiameter.ts';
 
 /** Neighbouring passes nest: each lies in the hollow between the floats of the one below. */
 const nesting = 0.5;
 /** One sigma of a pass height foretold from thickness alone, as a share: beats and yarns differ. Our own judgement. */
 const beatSpread = 0.25;
+
+/**
+ * How much thicker a soft yarn lies in cloth than it packs. Medium wool, 800 to 1,000 yd/lb, packs to about 1.0 mm
+ * (Ashenhurst) but wraps at 2.1 to 2.8 mm (Craft Yarn Council); woven it lies between. 1.5 is our own judgement: the
+ * published rug of 260 yd/lb wool at 21 passes to the inch then stands at 0.86 of half its thickness, and single
+ * medium wool at the common 20 to 36 passes between 0.9 and 1.7.
+ */
+const loftOfSoftWool = 1.5;
+
+/** The weft's thickness as it lies in cloth, mm. A diameter that was measured or wrapped is lofty already. */
+export function lyingThickness(yarn: Yarn, weft: YarnDiameter): Mm {
+  const packed = weft.from === 'label' || weft.from === 'count';
+  return mm(packed && yarn.fibre === 'wool' ? weft.diameter * loftOfSoftWool : weft.diameter);
+}
 
 export interface ExpectedPass {
   readonly passHeight: Mm;
@@ -30,8 +44,9 @@ export function expectedPass(piece: Piece, yarn: Yarn): ExpectedPass | null {
   }
   const weft = weftDiameter(yarn);
   if (weft === null) return null;
-  const passHeight = mm(weft.diameter * nesting);
-  const working = `half of ${lengthInWords(weft.diameter, units, 'pass-height')}, because neighbouring passes nest`;
+  const thickness = lyingThickness(yarn, weft);
+  const passHeight = mm(thickness * nesting);
+  const working = `half of ${lengthInWords(thickness, units, 'pass-height')}, because neighbouring passes nest`;
   return { passHeight, sigma: mm(passHeight * beatSpread), from: 'weft-diameter', working };
 }
 

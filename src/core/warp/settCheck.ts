@@ -4,7 +4,7 @@ import type { Mm } from '../model/units.ts';
 import type { Verdict } from '../model/verdict.ts';
 import { weftDiameter, type YarnDiameter } from '../yarn/yarnDiameter.ts';
 import { endGap, endWidth } from './endWidth.ts';
-import { passHeightVerdict } from './passHeight.ts';
+import { lyingThickness, passHeightVerdict } from './passHeight.ts';
 import { settSuggestion } from './settSuggestion.ts';
 
 /**
@@ -19,7 +19,7 @@ export const gapInWefts = { crowds: 0.7, close: 1, open: 2.5, loose: 3.2 } as co
 /**
  * Twice the pass height, in weft thicknesses: the floats over one end follow each other two passes apart, and cover
  * it while a float spreads over that distance. A soft weft flattens to about 1.4 times its thickness (a value from
- * memory; the striped rug above stands at 1.29 and is weft-faced).
+ * memory; the striped rug above stands at 0.86 and is weft-faced).
  */
 export const floatsInWefts = { covers: 1.4, shows: 1.7 } as const;
 
@@ -92,9 +92,10 @@ function roomVerdict(piece: Piece, yarn: Yarn, gap: Mm, weft: YarnDiameter | nul
 function coverVerdict(piece: Piece, yarn: Yarn, weft: YarnDiameter | null): Verdict<CoverTag> {
   if (weft === null) return unknown(yarn);
   const { cloth, units } = piece;
-  const ratio = (2 * cloth.passHeight) / weft.diameter;
+  const thickness = lyingThickness(yarn, weft);
+  const ratio = (2 * cloth.passHeight) / thickness;
   const pass = lengthInWords(cloth.passHeight, units, 'pass-height');
-  const why = `Two passes are ${lengthInWords(2 * cloth.passHeight, units, 'pass-height')} and ${yarn.name} is ${lengthInWords(weft.diameter, units, 'edge')} thick${weft.guess ? ', a guess' : ''}.`;
+  const why = `Two passes are ${lengthInWords(2 * cloth.passHeight, units, 'pass-height')} and ${yarn.name} is ${lengthInWords(thickness, units, 'edge')} thick in the cloth${weft.guess ? ', a guess' : ''}.`;
   const remedy = `Beat closer than ${pass}, wind more strands together, or take a thicker weft.`;
   if (ratio <= floatsInWefts.covers) {
     return { verdict: 'covers', sentence: `${yarn.name} will cover the warp.`, why, remedy: null };
