@@ -1,6 +1,6 @@
 /**
  * Weaves generated pieces on the virtual loom and prints what came of it.
- * npx tsx bench/weaving/weaveMany.ts [pieces] [first seed]
+ * npm run weave -- [pieces] [first seed]
  */
 import { allFaults } from '../../tests/virtual-weaver/faults.ts';
 import { familyOf, generatedPiece } from '../../tests/virtual-weaver/generatedPiece.ts';
