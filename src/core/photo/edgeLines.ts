@@ -1,4 +1,4 @@
-import { alongColumns, alongRows, gaussianKernel, slopeKernel } from './gaussian.ts';
+import { alongColumns, slopeKernel } from './gaussian.ts';
 import type { Raster } from './raster.ts';
 
 /** Places where brightness or colour steps when going down a column. */
@@ -34,30 +34,55 @@ export function columnEdges(
   every: number,
   sigma: number,
 ): EdgePoint[] {
-  const first = channels[0]!;
-  const { width, height } = first;
-  const energy = new Float32Array(width * height);
-  const slope = slopeKernel(sigma);
-  const across = gaussianKernel(Math.max(0.8, every / 2));
-  for (const channel of channels) {
-    const answer = alongColumns(alongRows(channel, across), slope);
-    for (let i = 0; i < energy.length; i++) energy[i]! += answer.data[i]! * answer.data[i]!;
-  }
-  const points: EdgePoint[] = [];
+  const { width, height } = channels[0]!;
   const start = Math.max(0, Math.ceil(from));
   const end = Math.min(width - 1, Math.floor(to));
-  for (let x = start; x <= end; x += every) {
+  const columns = Math.max(0, Math.floor((end - start) / every) + 1);
+  const energy = new Float32Array(columns * height);
+  const slope = slopeKernel(sigma);
+  for (const channel of channels) {
+    const answer = alongColumns(columnMeans(channel, start, columns, every), slope).data;
+    for (let i = 0; i < energy.length; i++) energy[i]! += answer[i]! * answer[i]!;
+  }
+  const points: EdgePoint[] = [];
+  for (let column = 0; column < columns; column++) {
+    const x = start + column * every;
     for (let y = 2; y < height - 2; y++) {
-      const here = Math.sqrt(energy[y * width + x]!);
-      if (here < 0.8) continue;
-      const above = Math.sqrt(energy[(y - 1) * width + x]!);
-      const below = Math.sqrt(energy[(y + 1) * width + x]!);
-      if (here < above || here <= below) continue;
+      const square = energy[y * columns + column]!;
+      if (
+        square < 0.64 ||
+        square < energy[(y - 1) * columns + column]! ||
+        square <= energy[(y + 1) * columns + column]!
+      )
+        continue;
+      const here = Math.sqrt(square);
+      const above = Math.sqrt(energy[(y - 1) * columns + column]!);
+      const below = Math.sqrt(energy[(y + 1) * columns + column]!);
       const bend = above - 2 * here + below;
       points.push({ x, y: y + (bend < 0 ? (0.5 * (above - below)) / bend : 0), strength: here });
     }
   }
   return points;
+}
+
+/** Every `every`-th column from `start`, each the mean of itself and the columns up to the next. */
+function columnMeans(channel: Raster, start: number, columns: number, every: number): Raster {
+  const { width, height, data } = channel;
+  const out = new Float32Array(columns * height);
+  for (let y = 0; y < height; y++) {
+    for (let column = 0; column < columns; column++) {
+      let sum = 0;
+      let count = 0;
+      const x = start + column * every;
+      for (let d = -(every >> 1); d <= every >> 1; d++) {
+        if (x + d < 0 || x + d >= width) continue;
+        sum += data[y * width + x + d]!;
+        count++;
+      }
+      out[y * columns + column] = sum / count;
+    }
+  }
+  return { width: columns, height, data: out };
 }
 
 /**
@@ -85,8 +110,8 @@ export function edgeLines(
     for (const point of points) {
       const bin = Math.floor((point.y - slope * (point.x - middle)) / cell);
       const share = Math.min(1, 0.3 + point.strength / 12);
-      for (let b = bin; b <= bin + 1; b++) {
-        if (b < 0 || b >= bins || lastColumn[b] === point.x) continue;
+      for (let b = Math.max(0, bin); b <= bin + 1 && b < bins; b++) {
+        if (lastColumn[b] === point.x) continue;
         lastColumn[b] = point.x;
         row[b]! += share;
       }
@@ -112,9 +137,10 @@ export function edgeLines(
     }
   }
   peaks.sort((a, b) => b.votes - a.votes);
+  const index = indexByHeight(points, height);
   for (const peak of peaks) {
     if (lines.length >= most) break;
-    const line = fitEdgeLine(points, middle, columns, peak.b * cell, peak.k * slopeStep, 0, 4.5);
+    const line = fitEdgeLine(index, middle, columns, peak.b * cell, peak.k * slopeStep, 0, 4.5);
     if (!line) continue;
     const known = lines.some(
       (other) => Math.abs(other.at - line.at) < 2.5 && Math.abs(other.slope - line.slope) < 0.02,
@@ -124,9 +150,37 @@ export function edgeLines(
   return lines.sort((a, b) => b.support - a.support);
 }
 
+/** Edge points column by column, so that a line meets only those near it. */
+interface EdgeIndex {
+  readonly along: (line: EdgeLine, reach: number) => Iterable<EdgePoint>;
+}
+
+function indexByHeight(points: readonly EdgePoint[], height: number): EdgeIndex {
+  const cell = 8;
+  const cells = Math.ceil(height / cell) + 1;
+  const columns = new Map<number, EdgePoint[][]>();
+  for (const point of points) {
+    let column = columns.get(point.x);
+    if (!column) {
+      column = Array.from({ length: cells }, () => []);
+      columns.set(point.x, column);
+    }
+    column[Math.floor(point.y / cell)]!.push(point);
+  }
+  return {
+    *along(line, reach) {
+      for (const [x, column] of columns) {
+        const y = edgeLineAt(line, x);
+        const last = Math.min(cells - 1, Math.floor((y + reach) / cell));
+        for (let k = Math.max(0, Math.floor((y - reach) / cell)); k <= last; k++) yield* column[k]!;
+      }
+    },
+  };
+}
+
 /** Fits the bent line to the edge points near it, the band narrowing as it settles. */
-export function fitEdgeLine(
-  points: readonly EdgePoint[],
+function fitEdgeLine(
+  index: EdgeIndex,
   middle: number,
   columns: number,
   at: number,
@@ -138,7 +192,7 @@ export function fitEdgeLine(
   let reach = band;
   for (let round = 0; round < 6; round++) {
     const nearest = new Map<number, EdgePoint>();
-    for (const point of points) {
+    for (const point of index.along(line, reach)) {
       const off = Math.abs(point.y - edgeLineAt(line, point.x));
       if (off > reach) continue;
       const known = nearest.get(point.x);

@@ -38,6 +38,9 @@ export const mapOf = (
   return (x, y, z = 0) => projectPoint(projection, lens, x, y, z);
 };
 
+/** A first look this good needs no other beside it: both bars, rails, strings and base all speak for it. */
+const DECISIVE = 8;
+
 /** All first ideas, best first. */
 export function firstLooks(
   photo: Photo,
@@ -49,7 +52,8 @@ export function firstLooks(
 ): FirstLook[] {
   const looks: FirstLook[] = [];
   const sigma = 0.7 * factor;
-  for (const view of bandViews(picture, brightness, expected).slice(0, 3)) {
+  for (const view of bandViews(picture, brightness, expected).slice(0, 4)) {
+    if (looks.some((look) => look.score > DECISIVE)) break;
     const coarse = coarseLoom(picture, view, expected);
     if (!coarse) continue;
     const both: (Omit<FirstLook, 'base' | 'baseMirrored' | 'score'> & { evidence: number })[] = [];

@@ -13,7 +13,7 @@ import { toLoom } from './loomPose.ts';
 import { type FollowedEnd, followSettings, measureStrings } from './measureStrings.ts';
 import { fitPose, type PoseFit, poseOf, type StraightThing } from './poseFit.ts';
 import type { Photo } from './raster.ts';
-import { type ColourRaster, reducedCoordinate, reducePhoto, reductionFor } from './reduce.ts';
+import { type ColourRaster, firstLookReduction, reducedCoordinate, reducePhoto, reductionFor } from './reduce.ts';
 
 export interface LocateOptions {
   readonly mirrored?: boolean;
@@ -122,7 +122,9 @@ export function locateLoom(photo: Photo, piece: Piece, options: LocateOptions = 
   const prior = usualCamera(photo);
   const factor = reductionFor(photo, 1500);
   const picture = reducePhoto(photo, factor);
-  const looks = firstLooks(photo, picture, factor, expected, prior, mirrored);
+  const quick = firstLookReduction(photo, expected.openingHeight + 2 * expected.bar, expected.pitch);
+  const small = quick === factor ? picture : reducePhoto(photo, quick);
+  const looks = firstLooks(photo, small, quick, expected, prior, mirrored);
   for (const one of looks) {
     options.trace?.(
       `${one.coarse.view.polarity} ${((one.coarse.view.angle * 180) / Math.PI).toFixed(0)}° ${one.bottomIsLower} score ${one.score.toFixed(2)} bars ${one.bars.toFixed(2)} rails ${one.rails.toFixed(2)} misfit ${one.misfit.toFixed(2)} strings ${one.strings.toFixed(2)}/${one.between.toFixed(2)} base ${one.base.toFixed(0)}/${one.baseMirrored.toFixed(0)} combs ${one.coarse.upperComb.points.length} ${one.coarse.lowerComb.points.length}`,

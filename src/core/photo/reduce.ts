@@ -54,3 +54,13 @@ export const reducedCoordinate = (value: number, factor: number): number => (val
 /** The whole factor that brings the long side to `longest` or just below. */
 export const reductionFor = (photo: Photo, longest: number): number =>
   Math.max(1, Math.ceil(Math.max(photo.width, photo.height) / longest));
+
+/**
+ * The factor for a first look at a loom: small for speed, yet with strings `pitch` mm apart at least nine pixels
+ * apart when a loom of `across` mm fills three quarters of the picture's long side.
+ */
+export function firstLookReduction(photo: Photo, across: number, pitch: number): number {
+  const longest = Math.max(photo.width, photo.height);
+  const pitchPx = (0.75 * longest * pitch) / across;
+  return Math.max(1, Math.min(Math.floor(pitchPx / 9), Math.floor(longest / 750)), Math.ceil(longest / 1600));
+}
