@@ -6,17 +6,31 @@ const sameSteps = (one: readonly EdgeStep[], other: readonly EdgeStep[]): boolea
   one.length === other.length &&
   one.every((step, at) => step.turns === other[at]!.turns && step.ends === other[at]!.ends);
 
+/** Which weft a block is woven with. */
+export interface WeftInHand {
+  /** Place of the block whose weft goes on. */
+  readonly continues: number | null;
+  /** Whether it hangs on the loom from work done before this plan. */
+  readonly waits: boolean;
+  /** Places of the blocks that rise with this one. */
+  readonly together: readonly number[];
+}
+
 /** What to do in a block, in a weaver's sentences. Ends and blocks count from 1, as on screen. */
 export function blockWords(
   rows: readonly BlockRow[],
   start: Block['start'],
   left: readonly EdgeStep[],
   right: readonly EdgeStep[],
-  continues: number | null,
-  together: readonly number[],
+  weft: WeftInHand,
 ): readonly string[] {
-  const weft = continues === null ? 'Start' : `Go on with the weft of block ${continues + 1}, from the`;
-  const begins = continues === null ? `${weft} at the ${start.side}` : `${weft} ${start.side}`;
+  const { continues, together } = weft;
+  const begins =
+    continues !== null
+      ? `Go on with the weft of block ${continues + 1}, from the ${start.side}`
+      : weft.waits
+        ? `Go on with the weft that waits there, from the ${start.side}`
+        : `Start at the ${start.side}`;
   const words = [
     `${begins}, ${start.over ? 'over' : 'under'} end ${start.end + 1}, and weave ${start.end === start.to ? 'that end alone' : `to end ${start.to + 1}`}.`,
   ];

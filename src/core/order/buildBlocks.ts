@@ -3,6 +3,7 @@ import type { Piece } from '../model/piece.ts';
 import type { Block, BlockRow, Overhang, TurnStep } from '../model/plan.ts';
 import { type EdgeStep, edgeSteps } from '../schedule/edgeSteps.ts';
 import { blockNames } from './blockNames.ts';
+import { startRemarks, stopRemarks } from './blockRemarks.ts';
 import { blockWords } from './blockWords.ts';
 import type { OrderOfWork, Stint } from './orderStints.ts';
 import type { Part } from './parts.ts';
@@ -40,12 +41,15 @@ function blocksUnder(owner: Int32Array, ends: number, count: number): readonly (
   for (let cell = ends; cell < owner.length; cell++) {
     const above = owner[cell]!;
     const below = owner[cell - ends]!;
-    if (above !== below) under[above]!.add(below);
+    if (above !== below && above >= 0 && below >= 0) under[above]!.add(below);
   }
   return under.map((set) => [...set].sort((one, other) => one - other));
 }
 
-/** Turns the order of work into blocks with their starts, schedules and words. */
+/**
+ * Turns the order of work into blocks with their starts, schedules and words.
+ * @param heightOf how high the cloth stands when so many passes are woven, mm.
+ */
 export function buildBlocks(
   piece: Piece,
   stepped: SteppedChart,
@@ -53,9 +57,10 @@ export function buildBlocks(
   parts: readonly Part[],
   partner: Int32Array,
   order: OrderOfWork,
+  heightOf: (passes: number) => number,
 ): readonly Block[] {
   const { stints } = order;
-  const { ends, passHeight, cells, areas } = stepped.chart;
+  const { ends, cells, areas } = stepped.chart;
   const owner = stintOfCells(stepped, wefts, parts, stints);
   const under = blocksUnder(owner, ends, stints.length);
   const names = blockNames(piece, stepped, wefts, parts, stints);
@@ -67,6 +72,7 @@ export function buildBlocks(
       right ? { pass, from: low, to: high } : { pass, from: high, to: low },
     );
     const first = rows[0]!;
+    const together = stints.flatMap((other, at) => (other.rise === stint.rise && at !== place ? [at] : []));
     const startsLeft = weftRows[0]!.right;
     const left = edgeSteps(rows, startsLeft, 'left');
     const right = edgeSteps(rows, startsLeft, 'right');
@@ -92,22 +98,22 @@ export function buildBlocks(
       left: bare(left),
       right: bare(right),
       heights: {
-        left: left.map((step) => step.topPass * passHeight),
-        right: right.map((step) => step.topPass * passHeight),
+        left: left.map((step) => heightOf(step.topPass)),
+        right: right.map((step) => heightOf(step.topPass)),
       },
-      words: blockWords(
-        rows,
-        start,
-        left,
-        right,
+      words: blockWords(rows, start, left, right, {
         continues,
-        stints.flatMap((other, at) => (other.rise === stint.rise && at !== place ? [at] : [])),
-      ),
+        waits: stint.first > 0 && continues === null,
+        together,
+      }),
       after: under[place]!.filter((other) => stints[other]!.rise !== stint.rise),
       partner: partnerOrder === -1 ? null : partnerOrder,
       continues,
-      together: stints.flatMap((other, at) => (other.rise === stint.rise && at !== place ? [at] : [])),
-      remarks: remarksOf(stint, stints, place),
+      together,
+      remarks: [
+        ...(stint.first === 0 ? startRemarks(stepped, wefts, part.weft) : []),
+        ...stopRemarks(stint, stints, place),
+      ],
     };
   });
 }
@@ -123,24 +129,6 @@ function partnerStint(stints: readonly Stint[], order: number, image: number): n
     seen++;
   }
   return -1;
-}
-
-function remarksOf(stint: Stint, stints: readonly Stint[], order: number): readonly string[] {
-  switch (stint.stops) {
-    case 'part ends':
-      return [];
-    case 'hill limit':
-      return ['Stops here so that the hill stays low; it goes on when its neighbours have caught up.'];
-    case 'keeps level':
-      return ['Stops here to stay level with its other half.'];
-    case 'waits for its neighbour':
-      return ['Stops here because the weft beside it, which must rise with it, can go no higher yet.'];
-    case 'rests on a neighbour': {
-      const later = stints.findIndex((other, at) => at > order && other.part === stint.part);
-      const on = later === -1 ? '' : ` It goes on as block ${later + 1}.`;
-      return [`Stops here because its next pass lies on a neighbour not yet woven.${on}`];
-    }
-  }
 }
 
 /** Where a block moves out over another. */

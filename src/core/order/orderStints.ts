@@ -37,6 +37,8 @@ export interface OrderRules {
   readonly linked: (cell: number) => boolean;
   /** The mirror image of each part, -1 where it has none. */
   readonly partner: Int32Array;
+  /** Passes that stand on each end already; none unless said. */
+  readonly fell?: ArrayLike<number>;
 }
 
 /** A part's rows as far as they can be woven from here, or several parts' that rise together. */
@@ -56,8 +58,7 @@ interface Rise {
  */
 export function orderStints(wefts: Wefts, parts: readonly Part[], rules: OrderRules): OrderOfWork {
   const { ends, partner } = rules;
-  const fell = new Int32Array(ends);
-  const next = parts.map((part) => part.first);
+  const fell = rules.fell === undefined ? new Int32Array(ends) : Int32Array.from(rules.fell);
   const partsOfWeft = new Map<number, number[]>();
   parts.forEach((part, index) => {
     const list = partsOfWeft.get(part.weft);
@@ -65,6 +66,12 @@ export function orderStints(wefts: Wefts, parts: readonly Part[], rules: OrderRu
     else list.push(index);
   });
   const rowAt = (part: number, row: number): WeftRow => wefts.wefts[parts[part]!.weft]!.rows[row]!;
+  const isWoven = (row: WeftRow): boolean => fell[row.low]! > row.pass;
+  const next = parts.map((part, index) => {
+    let row = part.first;
+    while (row <= part.last && isWoven(rowAt(index, row))) row++;
+    return row;
+  });
   const labelOf = (part: number): number => wefts.wefts[parts[part]!.weft]!.label;
 
   /** What keeps a row from being woven now; null when nothing does. */
@@ -86,7 +93,10 @@ export function orderStints(wefts: Wefts, parts: readonly Part[], rules: OrderRu
   };
 
   const open = new Set<number>();
-  for (const list of partsOfWeft.values()) open.add(list[0]!);
+  for (const list of partsOfWeft.values()) {
+    const begins = list.find((part) => next[part]! <= parts[part]!.last);
+    if (begins !== undefined) open.add(begins);
+  }
 
   /** The open part whose next row lies beside this row where the two must rise together, not yet as high. */
   const waitedFor = (row: WeftRow): number => {

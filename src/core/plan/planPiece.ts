@@ -74,7 +74,7 @@ export function planPiece(piece: Piece): Plan {
   const linked = linkedBorder(piece, chart);
   const order = orderStints(wefts, parts, { ends: chart.ends, hillLimit, linked, partner });
   const { stints } = order;
-  const blocks = buildBlocks(piece, stepped, wefts, parts, partner, order);
+  const blocks = buildBlocks(piece, stepped, wefts, parts, partner, order, (passes) => passes * chart.passHeight);
   const joins = planJoins(piece, chart, wefts, parts, stints);
   const { edges, areas } = chartFidelity(piece, chart);
   const slits = findSlits(piece, stepped, wefts, interlockedBorder(piece, chart));
