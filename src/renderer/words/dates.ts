@@ -2,12 +2,12 @@ import { useSettings } from '../state/settingsStore.ts';
 
 const place = () => (useSettings.getState().settings.language === 'de' ? 'de-DE' : 'en-GB');
 
-/** A date as `3 March`; with the year when it is not this one. */
+/** A date as `3 March`, `14 Feb`; with the year when it is not this one. */
 export function shortDate(iso: string, now: Date = new Date()): string {
   const date = new Date(iso);
   if (Number.isNaN(date.getTime())) return '';
   const sameYear = date.getFullYear() === now.getFullYear();
-  return date.toLocaleDateString(place(), { day: 'numeric', month: 'long', ...(sameYear ? {} : { year: 'numeric' }) });
+  return date.toLocaleDateString(place(), { day: 'numeric', month: 'short', ...(sameYear ? {} : { year: 'numeric' }) });
 }
 
 /** `Tuesday 3 March, 16:20`: the time only beside the check it belongs to. */

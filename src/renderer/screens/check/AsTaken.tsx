@@ -76,7 +76,6 @@ export function AsTaken({ look, piece, edges, layers }: AsTakenProps) {
           />
         )}
       </svg>
-      {look.rendered && <p className="photograph-label">{words.rendered}</p>}
     </div>
   );
 }

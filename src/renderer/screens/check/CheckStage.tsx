@@ -94,6 +94,7 @@ export function CheckStage(props: CheckStageProps) {
           onAsTaken={props.onAsTaken}
           fell={fell}
           onFell={props.onFell}
+          rendered={look.rendered}
           zoomed={shown !== base && !asTaken}
           onWhole={() => setView(base)}
         />

@@ -122,7 +122,6 @@ export function Photograph({ box, look, piece, edges, layers, view, base, setVie
           <strong>{probe.figure}</strong>
         </p>
       )}
-      {look.rendered && <p className="photograph-label">{words.rendered}</p>}
     </div>
   );
 }

@@ -16,7 +16,7 @@ import { NoCheckYet } from './NoCheckYet.tsx';
 export function Screen() {
   const words = useWords().check;
   const { key, piece } = usePiece();
-  const { look, job, summaries, summariesOf, load, measureFile } = useChecks();
+  const { look, job, ready, summariesOf, load, measureFile } = useChecks();
   const [way, setWay] = useState<'look' | 'camera' | 'points'>('look');
   const [preview, setPreview] = useState<Blob | null>(null);
   const take = useCallback(
@@ -35,12 +35,6 @@ export function Screen() {
     const waiting = useWaitingPhoto.getState().take();
     if (waiting !== null) take(waiting, waiting.name);
   }, [take]);
-  // With nothing new to look at, the newest kept check is what the weaver comes for.
-  const newest = summaries.at(-1)?.id ?? null;
-  useEffect(() => {
-    const { look: seen, job: running, openCheck } = useChecks.getState();
-    if (seen === null && running === null && newest !== null && summariesOf === key) void openCheck(newest);
-  }, [newest, summariesOf, key]);
   const over = useFileDrop((file) => {
     if (isPhotograph(file.name) || file.type.startsWith('image/')) take(file, file.name);
     else
@@ -49,7 +43,8 @@ export function Screen() {
       });
   });
   const choose = () => chooseFile(photographTypes, (file) => take(file, file.name));
-  if (piece === null) return null;
+  // Nothing is drawn until it is known whether there is a check: "no checks yet" must not flash by.
+  if (piece === null || summariesOf !== key || (look === null && job === null && !ready)) return null;
   if (way === 'camera' && job === null) {
     return <Camera piece={piece} onTaken={(photo) => take(photo, words.cameraName)} onLeave={() => setWay('look')} />;
   }

@@ -9,6 +9,7 @@ interface StageFootProps {
   readonly onAsTaken: (asTaken: boolean) => void;
   readonly fell: boolean;
   readonly onFell: (fell: boolean) => void;
+  readonly rendered: boolean;
   readonly zoomed: boolean;
   readonly onWhole: () => void;
 }
@@ -33,6 +34,7 @@ export function StageFoot(props: StageFootProps) {
           {words.whole}
         </button>
       )}
+      {props.rendered && <span className="stage-rendered">{words.rendered}</span>}
     </div>
   );
 }

@@ -27,6 +27,8 @@ export interface Job {
 interface CheckState {
   readonly summaries: readonly CheckSummary[];
   readonly summariesOf: string | null;
+  /** The list has been read and, when there is one, its newest check opened. */
+  readonly ready: boolean;
   readonly look: Look | null;
   readonly job: Job | null;
   readonly problem: Problem | null;
@@ -79,6 +81,7 @@ export const useChecks = create<CheckState>((set, get) => {
   return {
     summaries: [],
     summariesOf: null,
+    ready: false,
     look: null,
     job: null,
     problem: null,
@@ -88,14 +91,18 @@ export const useChecks = create<CheckState>((set, get) => {
       if (key === null) return;
       if (get().summariesOf !== key) {
         get().stop();
-        set({ summaries: [], summariesOf: key, look: null, problem: null });
+        set({ summaries: [], summariesOf: key, look: null, problem: null, ready: false });
       }
       const answer = await host().call('listChecks', { key });
       if (usePiece.getState().key !== key) return;
       if (answer.ok) {
         const summaries = [...answer.value.result].sort((one, other) => one.kept.localeCompare(other.kept));
         set({ summaries });
+        // With nothing else to look at, the newest kept check is what the weaver comes for.
+        const newest = summaries.at(-1);
+        if (get().look === null && get().job === null && newest !== undefined) await get().openCheck(newest.id);
       } else set({ problem: answer.problem });
+      set({ ready: true });
     },
     measureFile: async (file, name) => measure(name, null, null, new Uint8Array(await file.arrayBuffer())),
     measureWithPoints: async (points) => {
@@ -149,7 +156,10 @@ export const useChecks = create<CheckState>((set, get) => {
       await get().load();
     },
     chooseFlag: (flag) => set({ chosenFlag: flag }),
-    letGo: () => set({ look: null, problem: null }),
+    letGo: () => {
+      set({ look: null, problem: null });
+      void get().load();
+    },
   };
 });
 

@@ -28,9 +28,9 @@ export function RecordActions({ check, onOpen, onNote, onSaid }: RecordActionsPr
     <div className="record-actions">
       {check !== null && <QuietButton onPress={onOpen}>{words.openCheck}</QuietButton>}
       <QuietButton onPress={onNote}>{words.addNote}</QuietButton>
-      <QuietButton onPress={() => run(() => exportPiece(key))}>{all.shell.exportPiece}</QuietButton>
+      <QuietButton onPress={() => run(() => exportPiece(key))}>{words.keepFile}</QuietButton>
       <QuietButton onPress={() => run(() => duplicatePiece(key, all.shell.copyName(piece.name)))}>
-        {all.shell.duplicate}
+        {words.copy}
       </QuietButton>
       <QuietButton onPress={() => chooseFile('.zip,.plumbweft', (file) => run(() => importPiece(file)))}>
         {words.importPiece}

@@ -95,6 +95,7 @@ export function RecordTrends({ piece, records, chosen }: RecordTrendsProps) {
             range={range}
             tick={tick(name)}
             chosen={chosen}
+            none={words.noneSeen}
           />
         ))}
       </div>

@@ -1,3 +1,4 @@
+import { useEffect, useRef } from 'react';
 import './timeline.css';
 import type { CheckSummary } from '../../../core/contract/hostApi.ts';
 import { lengthInWords } from '../../../core/model/lengthWords.ts';
@@ -30,8 +31,20 @@ export function Timeline({ piece, checks, chosen, onChoose }: TimelineProps) {
   const notes = piece.notes.map((note) => ({ at: note.at, note, check: null, number: 0 }));
   const looks = checks.map((check, index) => ({ at: check.taken ?? check.kept, note: null, check, number: index + 1 }));
   const events = [...notes, ...looks].sort((one, other) => one.at.localeCompare(other.at));
+  const list = useRef<HTMLOListElement>(null);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the list grows when checks arrive.
+  useEffect(() => {
+    const row = list.current;
+    const item = row?.querySelector<HTMLElement>('.is-chosen');
+    if (row == null || item == null) return;
+    // Only sideways, and only the row: the window itself stays where it is.
+    const left = item.offsetLeft - row.offsetLeft;
+    if (left < row.scrollLeft || left + item.offsetWidth > row.scrollLeft + row.clientWidth) {
+      row.scrollLeft = left + item.offsetWidth - row.clientWidth * 0.8;
+    }
+  }, [chosen, checks.length]);
   return (
-    <ol className="timeline" aria-label={words.timeline}>
+    <ol ref={list} className="timeline" aria-label={words.timeline}>
       {events.map(({ at, note, check, number }) => {
         if (note !== null) {
           return (
@@ -45,7 +58,11 @@ export function Timeline({ piece, checks, chosen, onChoose }: TimelineProps) {
         const fell =
           check.fellMm === null
             ? words.statuses[check.status]
-            : `${lengthInWords(check.fellMm, piece.units, 'edge')} ± ${spread(check.fellSigmaMm ?? 1, piece.units)}`;
+            : words.fellAt(
+                lengthInWords(Math.abs(check.fellMm), piece.units, 'edge'),
+                check.fellMm < 0,
+                spread(check.fellSigmaMm ?? 1, piece.units),
+              );
         return (
           <li key={check.id} className={check.id === chosen ? 'timeline-check is-chosen' : 'timeline-check'}>
             <button type="button" aria-pressed={check.id === chosen} onClick={() => onChoose(check.id)}>

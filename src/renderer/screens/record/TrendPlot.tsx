@@ -19,10 +19,12 @@ interface TrendPlotProps {
   /** The figure's own tick, for example `3 in`. */
   readonly tick: (value: number) => string;
   readonly chosen: string | null;
+  /** Said where no check shows this figure. */
+  readonly none: string;
 }
 
 /** One figure through all checks, with its give or take, against the plan and the allowance. */
-export function TrendPlot({ title, label, points, plan, allowance, by, range, tick, chosen }: TrendPlotProps) {
+export function TrendPlot({ title, label, points, plan, allowance, by, range, tick, chosen, none }: TrendPlotProps) {
   const box = useRef<HTMLDivElement>(null);
   const { width, height } = useBoxSize(box);
   const { theme, textSize } = useSettings((state) => state.settings);
@@ -59,7 +61,9 @@ export function TrendPlot({ title, label, points, plan, allowance, by, range, ti
   return (
     <figure className="trend">
       <figcaption>{title}</figcaption>
-      <div ref={box} className="trend-box" role="img" aria-label={label} />
+      <div ref={box} className="trend-box" role="img" aria-label={label}>
+        {points.length === 0 && <p className="trend-none">{none}</p>}
+      </div>
     </figure>
   );
 }

@@ -18,14 +18,18 @@ export function recordSentence(
     const dismissed = later.dismissed.map((each) => each.flag);
     return checkSentence(later.reading, edges, dismissed, piece.units, words.check);
   }
+  let comparable = false;
   const moves = (['left', 'right'] as const).flatMap((side) => {
     const before = edgeAtFell(earlier.reading, edges, side);
     const after = edgeAtFell(later.reading, edges, side);
     if (before === null || after === null) return [];
+    comparable = true;
     const change = after.value - before.value;
     return Math.abs(change) > 2 * Math.hypot(before.sigma, after.sigma) ? [{ side, change }] : [];
   });
   const largest = moves.sort((one, other) => Math.abs(other.change) - Math.abs(one.change))[0];
-  if (largest === undefined) return words.record.sentenceHeld;
+  if (largest === undefined) {
+    return comparable ? words.record.sentenceHeld : words.record.sentenceNothingToCompare;
+  }
   return words.record.sentenceMoved(words.check.edges[largest.side], largest.change < 0);
 }

@@ -10,7 +10,7 @@ export const check: Words['check'] = {
   photographToMark: 'Das Foto zum Markieren',
   photographNotMeasured: 'Das Foto, das nicht gemessen wurde',
   photographBeingRead: 'Das Foto, das gerade gelesen wird',
-  rendered: 'berechnet, kein Foto',
+  rendered: 'berechnet',
   renderedShort: 'berechnet',
   legendLabel: 'Zeichen auf dem Foto; ein Druck nimmt eines weg oder holt es zurück',
   legend: { plan: 'Plan', cloth: 'Gewebe', short: 'Fehlt zum Plan', past: 'Über den Plan' },

@@ -9,7 +9,7 @@ export const check = {
   photographToMark: 'The photograph to mark',
   photographNotMeasured: 'The photograph that was not measured',
   photographBeingRead: 'The photograph being read',
-  rendered: 'rendered, not a photograph',
+  rendered: 'rendered',
   renderedShort: 'rendered',
   legendLabel: 'Marks on the photograph; press one to put it away or bring it back',
   legend: { plan: 'Plan', cloth: 'Cloth', short: 'Short of plan', past: 'Past plan' },
