@@ -98,10 +98,14 @@ async function spoilt(): Promise<void> {
 
 if (only !== 'spoilt') await withoutLoom();
 if (only !== 'none') await spoilt();
-console.log('\ngroup          pictures measured asked refused wrong named');
+console.log('\ngroup           pictures measured asked refused wrong named');
 for (const [group, tally] of tallies)
   console.log(
-    `${group.padEnd(14)} ${[tally.pictures, tally.measured, tally.asked, tally.refused, tally.wrong].map((n) => String(n).padStart(7)).join(' ')}   ${tally.nameable ? `${tally.named}/${tally.nameable}` : '–'}`,
+    `${group.padEnd(15)} ${[tally.pictures, tally.measured, tally.asked, tally.refused, tally.wrong].map((n) => String(n).padStart(7)).join(' ')}   ${tally.nameable ? `${tally.named}/${tally.nameable}` : '–'}`,
+  );
+if (tallies.has('mirrored') || tallies.has('mirrored, alike'))
+  console.log(
+    'mirrored: the plan shows it, so it has to be noticed; mirrored, alike: nothing in the picture tells, so the check should ask once per camera (maybe-mirrored), and its figures are judged as the picture shows them.',
   );
 const wrongAll = [...tallies.values()].reduce((sum, tally) => sum + tally.wrong, 0);
 console.log(wrongAll === 0 ? 'None wrong.' : `${wrongAll} wrong.`);

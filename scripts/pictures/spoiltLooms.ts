@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import sharp from 'sharp';
 import type { Brief } from '../../src/core/project/brief.ts';
+import { plannedYarn } from './drawnLoom/weave.ts';
 
 /** What truth a rendered or drawn photograph comes with, as far as scoring needs it. */
 export interface PhotoTruth {
@@ -21,7 +22,16 @@ export interface PhotoTruth {
 export interface SpoiltLoom {
   readonly name: string;
   /** What is wrong, for the count by group. */
-  readonly fault: 'bar cut' | 'side cut' | 'strings cut' | 'pitch' | 'ends' | 'first notch' | 'opening' | 'mirrored';
+  readonly fault:
+    | 'bar cut'
+    | 'side cut'
+    | 'strings cut'
+    | 'pitch'
+    | 'ends'
+    | 'first notch'
+    | 'opening'
+    | 'mirrored'
+    | 'mirrored, alike';
   readonly jpeg: () => Promise<Buffer>;
   readonly brief: Brief;
   readonly truth: PhotoTruth;
@@ -157,17 +167,48 @@ function wrongBriefs(photo: Whole): SpoiltLoom[] {
   return cases;
 }
 
+/** Whether a plan, its place on the loom included, is its own mirror image, so that a mirrored photograph can't betray itself. */
+function mirrorsItself(brief: Brief): boolean {
+  if (brief.loom.notches - brief.warp.ends !== 2 * brief.warp.first_notch) return false;
+  const half = (brief.warp.ends * brief.loom.notch_pitch_mm) / 2;
+  for (let y = 1; y < brief.cloth.height_mm; y += 2)
+    for (let x = 1; x < half; x += 2) if (plannedYarn(brief, x, y) !== plannedYarn(brief, -x, y)) return false;
+  return true;
+}
+
+const turnedRound = ({ ends, selvedge }: PhotoTruth): PhotoTruth => ({
+  ends: ends
+    .map((end) => ({
+      ...end,
+      index: ends.length - 1 - end.index,
+      x_at_fell_mm: -end.x_at_fell_mm,
+      notch_x_mm: -end.notch_x_mm,
+    }))
+    .reverse(),
+  selvedge: selvedge.map(({ y_mm, left_mm, right_mm }) => ({
+    y_mm,
+    left_mm: right_mm === null ? null : -right_mm,
+    right_mm: left_mm === null ? null : -left_mm,
+  })),
+});
+
+/**
+ * The photograph as a front camera mirrors it. Where plan and place are their own mirror image it can't be told from the
+ * picture: the reading is then right if it is right for what is seen, and a question (once per camera) is what is wanted.
+ * Elsewhere the mirror has to be noticed, or the figures be right in spite of it.
+ */
 function mirrored(photo: Whole): SpoiltLoom {
+  const alike = mirrorsItself(photo.brief);
   return {
     name: `${photo.name}-mirrored`,
-    fault: 'mirrored',
+    fault: alike ? 'mirrored, alike' : 'mirrored',
     jpeg: async () =>
       sharp(await sharp(photo.file).rotate().toBuffer())
         .flop()
         .jpeg({ quality: 92 })
         .toBuffer(),
     brief: photo.brief,
-    truth: photo.truth,
+    truth: alike ? turnedRound(photo.truth) : photo.truth,
     planShift: 0,
     endShift: 0,
     names: ['maybe-mirrored'],

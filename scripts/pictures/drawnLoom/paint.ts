@@ -53,7 +53,7 @@ export function paint(scene: LoomScene): Painted {
       const x = woven.notchX[end]! - woven.centreX;
       const heights: number[] = [];
       for (let y = woven.fell[end]! + 3; y < scene.cloth.height; y += 0.5)
-        if (plannedYarn(scene, x, y) !== plannedYarn(scene, x, y + 0.5)) heights.push(scene.cloth.base + y);
+        if (plannedYarn(scene.cloth, x, y) !== plannedYarn(scene.cloth, x, y + 0.5)) heights.push(scene.cloth.base + y);
       marks.set(end, heights);
     }
 

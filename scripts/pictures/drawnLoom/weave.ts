@@ -25,8 +25,8 @@ export interface Weave {
 }
 
 /** Yarn at a place of the plan: the first shape that holds it, else the ground. Cloth frame. */
-export function plannedYarn(scene: LoomScene, x: number, y: number): number {
-  for (const shape of scene.cloth.shapes) {
+export function plannedYarn(plan: Pick<LoomScene['cloth'], 'shapes' | 'ground'>, x: number, y: number): number {
+  for (const shape of plan.shapes) {
     if (shape.kind === 'circle' && shape.c && shape.r) {
       if ((x - shape.c[0]) ** 2 + (y - shape.c[1]) ** 2 < shape.r ** 2) return shape.yarn;
     } else if (shape.kind === 'band' && shape.y) {
@@ -41,7 +41,7 @@ export function plannedYarn(scene: LoomScene, x: number, y: number): number {
       if (inside) return shape.yarn;
     }
   }
-  return scene.cloth.ground;
+  return plan.ground;
 }
 
 export function weave(scene: LoomScene): Weave {
@@ -92,7 +92,7 @@ export function weave(scene: LoomScene): Weave {
       if (pass >= cloth.passes[end]!) return -1;
       if (pass < cloth.header) return cloth.headerYarn;
       const turnMiddle = (2 * Math.floor(pass / 2) + 1) * cloth.pass;
-      return plannedYarn(scene, notchX[end]! - centreX, turnMiddle);
+      return plannedYarn(cloth, notchX[end]! - centreX, turnMiddle);
     }),
   );
   return { scene, ends, notchX, centreX, passY, insideX, stringX, raised, fell, colours };
