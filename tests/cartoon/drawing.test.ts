@@ -165,10 +165,11 @@ const tagOf = (text: string) => {
   const outcome = importDrawing(text, into);
   return outcome.ok ? 'read' : outcome.problem.tag;
 };
+/** Time this process itself worked: other work on the machine doesn't count. */
 const within = (seconds: number, work: () => void) => {
-  const start = performance.now();
+  const start = process.cpuUsage();
   work();
-  expect((performance.now() - start) / 1000).toBeLessThan(seconds);
+  expect(process.cpuUsage(start).user / 1e6).toBeLessThan(seconds);
 };
 
 describe('hostile drawings', () => {

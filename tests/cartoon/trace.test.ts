@@ -123,12 +123,12 @@ describe('tracing', () => {
 
   it('keeps to a number of areas a weaver can look through', () => {
     const chance = seededChance(3);
-    const start = performance.now();
+    const start = process.cpuUsage();
     const traced = tracePicture(
       picture(500, 500, () => yarns[Math.floor(chance() * 3)]!.colour),
       { ...into, smallest: 0 },
     );
-    expect((performance.now() - start) / 1000).toBeLessThan(20);
+    expect(process.cpuUsage(start).user / 1e6).toBeLessThan(20);
     if (traced.ok) {
       expect(traced.value.shapes.length).toBeLessThanOrEqual(300);
       expect(traced.value.told.length).toBe(1);

@@ -103,6 +103,17 @@ function joinWords(block: Block, plan: Plan): string | null {
   return `Join new yarn ${places.join(', ')}.`;
 }
 
+/** Blocks that rise together with this one, by their numbers as printed. */
+function togetherWords(block: Block, plan: Plan): string | null {
+  const places = plan.sequence.flatMap((step, at) => (step.block === block.order ? [at] : []));
+  if (places.length === 0) return null;
+  const between = plan.sequence.slice(places[0], places.at(-1)! + 1);
+  const others = [...new Set(between.map((step) => step.block))].filter((order) => order !== block.order);
+  if (others.length === 0) return null;
+  const numbers = others.sort((one, other) => one - other).map((order) => order + 1);
+  return `Rises together with block ${numbers.join(' and ')}: weave them turn about, so that their wefts meet.`;
+}
+
 /** A block as strips from its head down: number, yarn, name; how it starts; its steps with squares to tick. */
 export function blockCard(
   pen: Pen,
@@ -168,6 +179,8 @@ export function blockCard(
     const finish = rest.at(-1);
     if (finish !== undefined) strips.push(...textStrip(pen, finish, width, palette.second));
   }
+  const together = togetherWords(block, plan);
+  if (together !== null) strips.push(...textStrip(pen, together, width));
   const join = joinWords(block, plan);
   if (join !== null) strips.push(...textStrip(pen, join, width));
   for (const remark of block.remarks) strips.push(...textStrip(pen, remark, width, palette.second));

@@ -1,6 +1,7 @@
 import { type Outline, outlinesOf } from '../../core/cartoon/outline.ts';
 import type { Piece } from '../../core/model/piece.ts';
 import type { Chart } from '../../core/model/plan.ts';
+import { MM_PER_INCH } from '../../core/model/units.ts';
 import { leafOutline } from '../../core/ornaments/feltedLeaf.ts';
 import { flowerOutline, wrappedFlower } from '../../core/ornaments/wrappedFlower.ts';
 import { areaLabels } from '../../core/report/areaLabels.ts';
@@ -36,7 +37,7 @@ export function drawEndNumbers(pen: Pen, chart: Chart, y: number, size: number):
 }
 
 /** Ends as hairlines with ticks, turns as ticks at both selvedges and a hairline at every tenth. */
-function drawRulers(pen: Pen, chart: Chart): void {
+function drawRulers(pen: Pen, chart: Chart, units: Piece['units']): void {
   const half = (chart.ends * chart.pitch) / 2;
   const top = chart.passes * chart.passHeight;
   for (let end = 0; end <= chart.ends; end++) {
@@ -61,12 +62,19 @@ function drawRulers(pen: Pen, chart: Chart): void {
     pen.text(String(at), half + 6, y - 0.9, { size: 7.5, colour: palette.second });
   }
   pen.text('turns', half + 6, top + 2.2, { size: 7, colour: palette.second });
-  for (let y = 0; y <= top; y += 5) {
-    const length = y % 50 === 0 ? 5 : y % 10 === 0 ? 3.4 : 1.8;
+  // The weaver's own measure at the left: millimetres with a number at every centimetre, or inches and quarters.
+  const inches = units === 'in';
+  const step = inches ? MM_PER_INCH / 4 : 5;
+  const [small, middle, large] = inches ? [1, 2, 4] : [1, 2, 10];
+  for (let at = 0; at * step <= top + 1e-6; at++) {
+    const y = at * step;
+    const length = at % large === 0 ? 5 : at % middle === 0 ? 3.4 : at % small === 0 ? 1.8 : 0;
     pen.line(-half - length, y, -half, y, { colour: palette.edge, width: 0.2 });
-    if (y % 10 === 0) pen.text(String(y), -half - 6, y - 0.9, { size: 7.5, align: 'right', colour: palette.second });
+    if (at % (inches ? large : middle) !== 0) continue;
+    const words = inches ? String(at / large) : String(y);
+    pen.text(words, -half - 6, y - 0.9, { size: 7.5, align: 'right', colour: palette.second });
   }
-  pen.text('mm', -half - 6, top + 2.2, { size: 7, align: 'right', colour: palette.second });
+  pen.text(units, -half - 6, top + 2.2, { size: 7, align: 'right', colour: palette.second });
 }
 
 /** What of the cloth a page shows, mm in the cloth frame. */
@@ -120,7 +128,7 @@ export function drawCartoon(pen: Pen, parts: CartoonParts, shown: ShownPart): vo
   const { piece, chart, edges, outlines } = parts;
   const half = (chart.ends * chart.pitch) / 2;
   const top = chart.passes * chart.passHeight;
-  drawRulers(pen, chart);
+  drawRulers(pen, chart, piece.units);
   for (const edge of edges) {
     pen.line(
       -half + edge.fromEnd * chart.pitch,

@@ -47,7 +47,7 @@ export async function makeSheet(request: SheetRequest): Promise<Outcome<MadeShee
   const made = async (): Promise<Uint8Array | null> => {
     switch (sheet) {
       case 'warping':
-        return warpingSheet(piece, paper);
+        return warpingSheet(piece, planPiece(piece).marks, paper);
       case 'cartoon':
         return cartoonSheet(piece, planPiece(piece).chart, paper);
       case 'order':

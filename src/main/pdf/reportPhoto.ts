@@ -23,9 +23,37 @@ function along(x0: number, y0: number, x1: number, y1: number): [number, number]
   return Array.from({ length: steps + 1 }, (_, at) => [x0 + ((x1 - x0) * at) / steps, y0 + ((y1 - y0) * at) / steps]);
 }
 
+/** The part of the picture to show, as shares of its width and height from the top left. */
+interface Crop {
+  readonly left: number;
+  readonly top: number;
+  readonly width: number;
+  readonly height: number;
+}
+
+/** The loom and a little round it, when the photograph is tied to millimetres; else the whole picture. */
+export function cropToLoom(piece: Piece, reading: LoomReading): Crop {
+  const whole = { left: 0, top: 0, width: 1, height: 1 };
+  const { reference } = reading;
+  if (reference === null) return whole;
+  const onPhoto = clothOnPhoto(piece, reference);
+  const { loom, warp, cloth } = piece;
+  const middle = (warp.firstNotch + (warp.ends - 1) / 2 - (loom.notches - 1) / 2) * loom.notchPitch;
+  const half = loom.openingWidth / 2 + loom.bar * 1.3;
+  const [low, high] = [-loom.bar * 1.3, loom.openingHeight + loom.bar * 1.3].map((y) => y - cloth.baseAboveBottomBar);
+  const corners = [-half, half].flatMap((x) => [onPhoto(x - middle, low!), onPhoto(x - middle, high!)]);
+  if (!corners.every((corner) => Number.isFinite(corner.x) && Number.isFinite(corner.y))) return whole;
+  const share = (value: number, size: number) => Math.min(1, Math.max(0, value / size));
+  const xs = corners.map((corner) => share(corner.x, reference.photoWidth));
+  const ys = corners.map((corner) => share(corner.y, reference.photoHeight));
+  const [left, top] = [Math.min(...xs), Math.min(...ys)];
+  const [width, height] = [Math.max(...xs) - left, Math.max(...ys) - top];
+  return width > 0.1 && height > 0.1 ? { left, top, width, height } : whole;
+}
+
 /**
  * The photograph with the plan and what was measured drawn over it, and a number at every flag. Lower left corner at
- * (left, bottom); the picture keeps its proportions.
+ * (left, bottom); the picture keeps its proportions and shows the loom when it is known where that is.
  * @param image as displayed: its pixels are turned already.
  */
 export function drawReportPhoto(
@@ -37,16 +65,21 @@ export function drawReportPhoto(
   left: number,
   bottom: number,
   width: number,
-): number {
-  const height = (width * image.height) / image.width;
+): void {
+  const crop = cropToLoom(piece, reading);
+  const fullWidth = width / crop.width;
+  const fullHeight = (fullWidth * image.height) / image.width;
+  const height = fullHeight * crop.height;
+  const imageLeft = left - crop.left * fullWidth;
+  const imageTop = bottom + height + crop.top * fullHeight;
   pen.inFrame(left, bottom, width, height, left, bottom, () => {
-    pen.image(image, left, bottom, width, height);
+    pen.image(image, imageLeft, imageTop - fullHeight, fullWidth, fullHeight);
     if (reading.reference === null) return;
     const onPhoto = clothOnPhoto(piece, reading.reference);
-    const perPx = width / reading.reference.photoWidth;
+    const perPx = fullWidth / reading.reference.photoWidth;
     const place = (x: number, y: number): [number, number] => {
       const at = onPhoto(x, y);
-      return [left + at.x * perPx, bottom + height - at.y * perPx];
+      return [imageLeft + at.x * perPx, imageTop - at.y * perPx];
     };
     const draw = (points: readonly (readonly [number, number])[], closed: boolean, lines: typeof onPlan) => {
       const ring = points.flatMap(([x, y]) => place(x, y));
@@ -100,7 +133,6 @@ export function drawReportPhoto(
     }
   });
   pen.box(left, bottom, width, height, null, { width: 0.3 });
-  return height;
 }
 
 /** Stretches of neighbouring items that were seen: a gap is never bridged. */

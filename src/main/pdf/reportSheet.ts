@@ -12,7 +12,7 @@ import { drawEdgeStrip } from './edgeStrip.ts';
 import { Flow } from './flow.ts';
 import { newSheet } from './newSheet.ts';
 import { palette } from './palette.ts';
-import { drawReportPhoto } from './reportPhoto.ts';
+import { cropToLoom, drawReportPhoto } from './reportPhoto.ts';
 
 /** What a report is made from. */
 export interface ReportInput {
@@ -87,7 +87,8 @@ export async function reportSheet(input: ReportInput): Promise<Uint8Array> {
   let photoFoot = top;
   if (input.photo !== null) {
     const image = await sheet.document.embedJpg(input.photo);
-    const height = (photoWidth * image.height) / image.width;
+    const crop = cropToLoom(piece, reading);
+    const height = (((photoWidth / crop.width) * image.height) / image.width) * crop.height;
     photoFoot = top - height;
     drawReportPhoto(flow.pen, piece, reading, planned, image, flow.left, photoFoot, photoWidth);
     const kind = check.photo.rendered ? 'A rendered picture, not a photograph of a loom. ' : '';

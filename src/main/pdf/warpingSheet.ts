@@ -1,15 +1,20 @@
 import { lengthInWords, yarnLengthInWords } from '../../core/model/lengthWords.ts';
 import { countInWords, numberInWords } from '../../core/model/numberWords.ts';
 import type { Piece } from '../../core/model/piece.ts';
+import type { StringMarks } from '../../core/model/plan.ts';
 import type { PaperName } from '../../core/report/paper.ts';
 import { warpPlan } from '../../core/warp/warpPlan.ts';
 import { Flow } from './flow.ts';
 import { drawLoom, drawWrapping } from './loomDrawing.ts';
+import { drawMarks } from './marksPage.ts';
 import { newSheet } from './newSheet.ts';
 import { palette } from './palette.ts';
 
-/** How to put the warp on: figures, a drawing of the loom, the order of wrapping, and what to mark. */
-export async function warpingSheet(piece: Piece, paper: PaperName): Promise<Uint8Array> {
+/**
+ * How to put the warp on: figures, a drawing of the loom, the order of wrapping, and what to mark on the strings.
+ * @param marks heights on each string; none leaves that page out.
+ */
+export async function warpingSheet(piece: Piece, marks: readonly StringMarks[], paper: PaperName): Promise<Uint8Array> {
   const sheet = await newSheet(piece, `${piece.name}, warping`, []);
   const flow = new Flow(sheet, piece, 'warping', paper);
   const plan = warpPlan(piece);
@@ -54,8 +59,8 @@ export async function warpingSheet(piece: Piece, paper: PaperName): Promise<Uint
   flow.y = Math.min(y, foot) - 4;
 
   flow.heading('Order of wrapping');
-  drawWrapping(flow.pen, piece, flow.left + 10, flow.y - 38, flow.width - 20, 38);
-  flow.y -= 45;
+  drawWrapping(flow.pen, piece, flow.left + 10, flow.y - 34, flow.width - 20, 34);
+  flow.y -= 41;
   flow.say(plan.parity.sentence);
   if (plan.parity.remedy !== null) flow.say(plan.parity.remedy);
   flow.skip(3);
@@ -66,7 +71,7 @@ export async function warpingSheet(piece: Piece, paper: PaperName): Promise<Uint
   ]);
 
   // All the steps together, so none is missed over a page.
-  flow.need(50);
+  flow.need(49);
   flow.heading('Steps');
   flow.points(
     [
@@ -79,6 +84,10 @@ export async function warpingSheet(piece: Piece, paper: PaperName): Promise<Uint
     ],
     (index) => `${index + 1}`,
   );
+  if (marks.length > 0) {
+    flow.newPage();
+    drawMarks(flow, piece, marks);
+  }
   flow.finish();
   return sheet.bytes();
 }

@@ -5,7 +5,7 @@ import { drawnBy } from './basicShapes.ts';
 import type { DrawingNode, LeftOut } from './drawingNode.ts';
 import { drawingLimits, LimitMet } from './limits.ts';
 import { lengthOf } from './numbers.ts';
-import { colourOf, type Paint, paintOf } from './paint.ts';
+import { colourOf, meanColour, type Paint, paintOf } from './paint.ts';
 import { declarations, StyleSheet, styleRules } from './styles.ts';
 import { transformOf } from './transform.ts';
 import { type Viewport, viewBoxMap, viewBoxOf } from './viewport.ts';
@@ -192,16 +192,19 @@ export class AreaCollector {
     if (paint === 'none') return null;
     if (paint === 'current') return style.colour;
     if ('colour' in paint) return paint.colour;
-    // A gradient is woven as the colour half way along; a pattern can't be woven at all.
+    // A gradient is woven as the mean of its colours; a pattern can't be woven at all.
     let node = this.byId.get(paint.reference);
     for (let step = 0; step < 5 && node !== undefined; step++) {
       if (!/^(linear|radial)gradient$/.test(node.name)) break;
-      const stops = node.children.filter((child) => child.name === 'stop');
-      const middle = stops[Math.floor(stops.length / 2)];
-      if (middle !== undefined) {
+      const stops = node.children.filter((child) => child.name === 'stop').slice(0, 100);
+      if (stops.length > 0) {
         this.leftOut.add('gradient');
-        const inline = declarations(middle.attributes.get('style') ?? '');
-        return colourOf(this.sheet.own(middle, inline, 'stop-color') ?? 'black') ?? '#000000';
+        return meanColour(
+          stops.map((stop) => {
+            const inline = declarations(stop.attributes.get('style') ?? '');
+            return colourOf(this.sheet.own(stop, inline, 'stop-color') ?? 'black') ?? '#000000';
+          }),
+        );
       }
       const link = node.attributes.get('href') ?? '';
       node = link.startsWith('#') ? this.byId.get(link.slice(1)) : undefined;

@@ -53,7 +53,7 @@ const sentences: Record<LeftOut, string> = {
   text: 'Lettering in the drawing was left out; turn it into paths, or write it here.',
   reference: 'Parts kept in other files were left out; nothing was fetched.',
   animation: 'Movement in the drawing was left out.',
-  gradient: 'Shaded colours were taken as the one colour half way along.',
+  gradient: 'Shaded colours were taken as one colour, their mean.',
   pattern: 'Areas filled with a pattern were left out.',
   clip: 'Clipping, masks and filters were passed over; areas may be larger than they looked.',
   numbers: 'Areas with sizes that make no sense were left out.',

@@ -1,4 +1,4 @@
-import { hexFromSrgb } from '../../colour/srgb.ts';
+import { encodedFromLinear, hexFromSrgb, linearFromEncoded, srgbFromHex } from '../../colour/srgb.ts';
 import { namedColours } from './namedColours.ts';
 
 /** What fills an area: a colour, nothing, or another part of the drawing (a gradient or pattern) by its id. */
@@ -47,4 +47,13 @@ export function paintOf(text: string): Paint | null {
   if (reference !== null) return { reference: reference[1]! };
   const colour = colourOf(word);
   return colour === null ? null : { colour };
+}
+
+/** The mean of colours in linear light, as the eye blends them from afar. @param colours `#rrggbb`, at least one. */
+export function meanColour(colours: readonly string[]): string {
+  const mean = (channel: 'red' | 'green' | 'blue') =>
+    encodedFromLinear(
+      colours.reduce((sum, colour) => sum + linearFromEncoded(srgbFromHex(colour)?.[channel] ?? 0), 0) / colours.length,
+    );
+  return hexFromSrgb({ red: mean('red'), green: mean('green'), blue: mean('blue') });
 }
