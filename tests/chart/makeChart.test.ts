@@ -7,9 +7,28 @@ import { turned } from '../../src/core/chart/orientation.ts';
 import { clothBox, sampleColumns, sampleRows } from '../../src/core/chart/sampleAreas.ts';
 import { HEADER_AREA } from '../../src/core/model/plan.ts';
 import { planPiece } from '../../src/core/plan/planPiece.ts';
-import { arbitraryFlatPiece, flatPiece, mirrored, upsideDown } from './simplePiece.ts';
+import { arbitraryFlatPiece, type FlatPiece, flatPiece, mirrored, upsideDown } from './simplePiece.ts';
 
 const small = arbitraryFlatPiece({ ends: 40, passes: 160 });
+
+/**
+ * Two pieces whose drawings are each other's image have charts that are. A drawing that is its own mirror image has one
+ * chart, whose two edges stand a pass apart as they must; so any turn that carries the drawing over may carry the chart.
+ */
+function sameWork(flat: FlatPiece, image: FlatPiece): void {
+  const one = makeChart(flatPiece(flat));
+  const other = makeChart(flatPiece(image));
+  const same = (left: Uint8Array | Uint16Array, right: Uint8Array | Uint16Array) =>
+    left.every((value, at) => value === right[at]);
+  const carries = [false, true].some((flipX) =>
+    [false, true].some(
+      (flipY) =>
+        same(turned(other.drawnLabels, flat.ends, { flipX, flipY }), one.drawnLabels) &&
+        same(turned(other.chart.cells, flat.ends, { flipX, flipY }), one.chart.cells),
+    ),
+  );
+  expect(carries).toBe(true);
+}
 
 describe('sampling', () => {
   it('gives every cell the first shape that contains its middle', () => {
@@ -71,20 +90,45 @@ describe('stepping', () => {
   it('gives a piece and its mirror image mirror images of one chart', () => {
     fc.assert(
       fc.property(small, (flat) => {
-        const one = makeChart(flatPiece(flat)).chart;
-        const other = makeChart(flatPiece(mirrored(flat))).chart;
-        expect(turned(other.cells, flat.ends, { flipX: true, flipY: false })).toEqual(one.cells);
+        sameWork(flat, mirrored(flat));
       }),
       { numRuns: 150 },
     );
   });
 
+  it('counts an end the same way on both sides when edges run through the middles of ends', () => {
+    for (const ends of [20, 21]) {
+      for (let half = 1.5; half < 9; half += 0.5) {
+        const x = half * 4;
+        const flat = {
+          ends,
+          pitch: 4,
+          passes: 40,
+          passHeight: 1,
+          shapes: [
+            {
+              kind: 'poly' as const,
+              pts: [
+                [-x, 10.5],
+                [x, 10.5],
+                [x, 29.5],
+                [-x, 29.5],
+              ] as [number, number][],
+              yarn: 2,
+            },
+          ],
+        };
+        const { cells } = makeChart(flatPiece(flat)).chart;
+        expect(turned(cells, ends, { flipX: true, flipY: false })).toEqual(cells);
+        expect(turned(cells, ends, { flipX: false, flipY: true })).toEqual(cells);
+      }
+    }
+  });
+
   it('gives a piece turned upside down the same chart turned upside down', () => {
     fc.assert(
       fc.property(small, (flat) => {
-        const one = makeChart(flatPiece(flat)).chart;
-        const other = makeChart(flatPiece(upsideDown(flat))).chart;
-        expect(turned(other.cells, flat.ends, { flipX: true, flipY: true })).toEqual(one.cells);
+        sameWork(flat, upsideDown(flat));
       }),
       { numRuns: 150 },
     );

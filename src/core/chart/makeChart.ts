@@ -17,6 +17,8 @@ export interface SteppedChart {
   readonly chart: Chart;
   /** The drawing as sampled, before its edges were stepped: areas as in `Chart.areas`. */
   readonly drawnAreas: Uint16Array;
+  /** The same by what is woven apart: one label for each yarn of the body, others for header and footer. */
+  readonly drawnLabels: Uint16Array;
   /** Cells of one label are woven by one weft where they lie side by side. */
   readonly labels: Uint16Array;
   /** For every cell 1 where its weft travels right, else 0. */
@@ -90,6 +92,7 @@ export function makeChart(piece: Piece, woven: WovenCloth | null = null): Steppe
   return {
     chart: { ends, passes, pitch: mm(grid.pitch), passHeight: mm(grid.passHeight), cells, areas },
     drawnAreas,
+    drawnLabels,
     labels,
     right,
   };
