@@ -87,7 +87,7 @@ export class Flow {
   /** Numbered or marked points, one under another. */
   points(words: readonly string[], mark: (index: number) => string): void {
     for (const [index, one] of words.entries()) {
-      this.need(10);
+      this.need(this.pen.lines(one, this.width - 8).length * 4.9);
       this.pen.text(mark(index), this.left, this.y - 3.6, { face: 'strong', size: 10 });
       this.say(one, {}, 8);
       this.y -= 1.6;
