@@ -170,7 +170,7 @@ function layerOver(root: Folder, careless: Carelessness, changed: () => void): F
       change(folder, new Map([[basename(path), file]]));
       return {
         async write(bytes) {
-          file.pending.push(bytes.slice());
+          file.pending.push(new Uint8Array(bytes));
           changed();
         },
         async flush() {

@@ -72,7 +72,7 @@ export function stripWebp(bytes: Uint8Array, orientation: number): Uint8Array | 
     if (at + 8 + length > bytes.length) return null;
     const kind = name(bytes, at);
     if (WEBP_KEPT.has(kind)) {
-      const chunk = bytes.slice(at, Math.min(end, bytes.length));
+      const chunk = new Uint8Array(bytes.subarray(at, Math.min(end, bytes.length)));
       if (kind === 'VP8X') {
         extended = true;
         chunk[8] = (chunk[8]! & ~(HAS_EXIF | HAS_XMP)) | HAS_EXIF;

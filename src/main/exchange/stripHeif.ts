@@ -112,7 +112,8 @@ export function stripHeif(bytes: Uint8Array): Uint8Array | null {
       inside.find((box) => box.kind === 'idat'),
     );
     if (places === null) return null;
-    const clean = bytes.slice();
+    // Not slice(): of a Buffer that would be the same memory.
+    const clean = new Uint8Array(bytes);
     for (const [from, length] of places) {
       if (from < 0 || from + length > bytes.length) return null;
       clean.fill(0, from, from + length);

@@ -1,17 +1,15 @@
-import { createRequire } from 'node:module';
+import sharp from 'sharp';
 import { failure, type Outcome, success } from '../../core/model/outcome.ts';
 import { readImageHeader } from '../decode/imageHeader.ts';
+import { photoLimits } from '../decode/photoLimits.ts';
 import { stripPng, stripWebp } from './stripChunks.ts';
 import { stripHeif } from './stripHeif.ts';
 import { stripJpeg } from './stripJpeg.ts';
 
-type Exifr = { orientation(bytes: Uint8Array): Promise<number | undefined> };
-
+/** The EXIF turn, 1 to 8, whatever kind of file it stands in. */
 async function turnOf(bytes: Uint8Array): Promise<number> {
   try {
-    const exifr = createRequire(import.meta.url)('exifr') as Exifr;
-    const found = await exifr.orientation(bytes);
-    return found !== undefined && Number.isInteger(found) && found >= 1 && found <= 8 ? found : 1;
+    return (await sharp(bytes, { limitInputPixels: photoLimits.pixels }).metadata()).orientation ?? 1;
   } catch {
     return 1;
   }
