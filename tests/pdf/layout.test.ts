@@ -5,10 +5,10 @@ import { areaLabels } from '../../src/core/report/areaLabels.ts';
 import { chartOutlines } from '../../src/core/report/chartOutlines.ts';
 import { chartPatches } from '../../src/core/report/chartPatches.ts';
 import { edgeDeviations } from '../../src/core/report/edgeDeviations.ts';
-import { plannedSelvedges } from '../../src/core/report/plannedSelvedges.ts';
 import { stackFromFoot } from '../../src/core/report/stackFromFoot.ts';
 import { OVERLAP, tilePages } from '../../src/core/report/tilePages.ts';
 import { yarnLetter } from '../../src/core/report/yarnLetter.ts';
+import { plannedSelvedges } from '../../src/core/warp/plannedSelvedges.ts';
 import { sampleCheck } from './sampleCheck.ts';
 import { harbourLantern } from './samplePiece.ts';
 

@@ -1,11 +1,6 @@
 import type { SelvedgeRow } from '../model/check.ts';
 import type { Measurement } from '../model/measurement.ts';
-
-/** The planned selvedges, cloth mm. */
-export interface PlannedSelvedges {
-  readonly left: number;
-  readonly right: number;
-}
+import type { PlannedSelvedges } from '../warp/plannedSelvedges.ts';
 
 /** How far one selvedge lies out from plan at one height; positive is out, null is not seen. */
 export interface EdgeDeviation {

@@ -4,7 +4,7 @@ import type { Piece } from '../../core/model/piece.ts';
 import { planPiece } from '../../core/plan/planPiece.ts';
 import { keyGroups } from '../../core/report/keyGroups.ts';
 import type { PaperName } from '../../core/report/paper.ts';
-import { plannedSelvedges } from '../../core/report/plannedSelvedges.ts';
+import { plannedSelvedges } from '../../core/warp/plannedSelvedges.ts';
 import { arithmeticSheet } from './arithmeticSheet.ts';
 import { cartoonSheet } from './cartoonSheet.ts';
 import { keySheet } from './keySheet.ts';

@@ -3,7 +3,7 @@ import { outlinesOf } from '../../core/cartoon/outline.ts';
 import type { LoomReading } from '../../core/model/check.ts';
 import type { Piece } from '../../core/model/piece.ts';
 import { clothOnPhoto } from '../../core/report/clothOnPhoto.ts';
-import type { PlannedSelvedges } from '../../core/report/edgeDeviations.ts';
+import type { PlannedSelvedges } from '../../core/warp/plannedSelvedges.ts';
 import { ink, palette } from './palette.ts';
 import type { Pen } from './pen.ts';
 

@@ -1,8 +1,14 @@
 import type { SelvedgeRow } from '../model/check.ts';
 import type { Piece } from '../model/piece.ts';
-import { endWidth } from '../warp/endWidth.ts';
+
 import { weftDiameter } from '../yarn/yarnDiameter.ts';
-import type { PlannedSelvedges } from './edgeDeviations.ts';
+import { endWidth } from './endWidth.ts';
+
+/** Where the selvedges should lie, cloth mm. */
+export interface PlannedSelvedges {
+  readonly left: number;
+  readonly right: number;
+}
 
 /** The cloth's own lowest part, mm: it shows how far the weft really reaches past the outer ends. */
 const LOWEST_MM = 10;
