@@ -15,6 +15,7 @@ const block = (order: number, rows: readonly (readonly [number, number, number])
   after: [],
   partner: null,
   continues: null,
+  together: [],
   heights: { left: [], right: [] },
   remarks: [],
 });

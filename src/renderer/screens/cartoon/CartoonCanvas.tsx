@@ -1,5 +1,4 @@
 import { type PointerEvent, useEffect, useMemo, useRef } from 'react';
-import { clothBox } from '../../../core/cartoon/snap.ts';
 import { makeChart } from '../../../core/chart/makeChart.ts';
 import type { Piece } from '../../../core/model/piece.ts';
 import { BARE, type Chart } from '../../../core/model/plan.ts';
@@ -8,40 +7,10 @@ import { useBoxSize } from '../../parts/useBoxSize.ts';
 import { useWords } from '../../words/useWords.ts';
 import { CartoonRulers } from './CartoonRulers.tsx';
 import { ChosenShape } from './ChosenShape.tsx';
-import { type Look, useCartoon } from './cartoonStore.ts';
+import { useCartoon } from './cartoonStore.ts';
 import { Draft } from './Draft.tsx';
+import { type Frame, frameFor, RULER, wholeLook } from './frame.ts';
 import { useCartoonPointer } from './useCartoonPointer.ts';
-
-export const RULER = { left: 66, right: 52, bottom: 44, top: 4 };
-
-/** The whole cloth with a little air, for a window of this size. */
-export function wholeLook(piece: Piece, width: number, height: number): Look {
-  const box = clothBox(piece);
-  const across = (width - RULER.left - RULER.right) / (box.right - box.left);
-  const up = (height - RULER.top - RULER.bottom) / (box.top * 1.02);
-  return { x: 0, y: box.top / 2, pxPerMm: Math.max(0.2, Math.min(across, up)) };
-}
-
-/** Cloth mm to and from the pixels of the drawing. */
-export interface Frame {
-  readonly look: Look;
-  readonly x: (mm: number) => number;
-  readonly y: (mm: number) => number;
-  readonly width: number;
-  readonly height: number;
-}
-
-function frameFor(look: Look, width: number, height: number): Frame {
-  const middleX = RULER.left + (width - RULER.left - RULER.right) / 2;
-  const middleY = RULER.top + (height - RULER.top - RULER.bottom) / 2;
-  return {
-    look,
-    width,
-    height,
-    x: (mm) => middleX + (mm - look.x) * look.pxPerMm,
-    y: (mm) => middleY - (mm - look.y) * look.pxPerMm,
-  };
-}
 
 /** The cloth as it will be woven, under the drawing it is woven from. */
 export function CartoonCanvas({ piece }: { readonly piece: Piece }) {

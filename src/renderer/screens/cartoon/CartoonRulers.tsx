@@ -1,6 +1,6 @@
 import type { Piece } from '../../../core/model/piece.ts';
 import { useWords } from '../../words/useWords.ts';
-import { type Frame, RULER } from './CartoonCanvas.tsx';
+import { type Frame, RULER } from './frame.ts';
 
 const stepOf = (pxEach: number, least: number, steps: readonly number[]) =>
   steps.find((step) => step * pxEach >= least) ?? steps.at(-1)!;

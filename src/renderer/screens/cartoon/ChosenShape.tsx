@@ -5,7 +5,7 @@ import { verticesOf } from '../../../core/cartoon/vertices.ts';
 import type { Piece, Shape } from '../../../core/model/piece.ts';
 import type { Chart } from '../../../core/model/plan.ts';
 import { useWords } from '../../words/useWords.ts';
-import type { Frame } from './CartoonCanvas.tsx';
+import type { Frame } from './frame.ts';
 import { standingRuns, steppedEdge } from './steppedEdge.ts';
 
 interface ChosenShapeProps {

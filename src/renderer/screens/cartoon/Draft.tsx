@@ -2,8 +2,8 @@ import { formRings } from '../../../core/cartoon/formRings.ts';
 import { formInBox } from '../../../core/cartoon/newShape.ts';
 import { clothBox } from '../../../core/cartoon/snap.ts';
 import type { Piece } from '../../../core/model/piece.ts';
-import type { Frame } from './CartoonCanvas.tsx';
 import type { Tool } from './cartoonStore.ts';
+import type { Frame } from './frame.ts';
 
 interface DraftProps {
   readonly tool: Tool;
