@@ -22,7 +22,7 @@ export function findBarPair(
   scale: (y: number) => number,
   openingHeight: number,
   bar: number,
-  tolerance = 0.06,
+  tolerance = 0.08,
 ): BarPair | null {
   let best: BarPair | null = null;
   const outers = lines.map((line) => ({
@@ -74,7 +74,7 @@ function outerEdge(
   let bestScore = 0;
   for (const line of lines) {
     const ratio = (direction * (line.at - inner.at)) / expected;
-    if (Math.abs(ratio - 1) > 0.15 || Math.abs(line.slope - inner.slope) > 0.035) continue;
+    if (Math.abs(ratio - 1) > 0.2 || Math.abs(line.slope - inner.slope) > 0.035) continue;
     const score = line.support - 2 * Math.abs(ratio - 1);
     if (score > bestScore) {
       best = line;

@@ -118,6 +118,12 @@ export function edgeLines(
     }
     votes.push(row);
   }
+  // Where everything is full of edges (cloth, patterned ground) any slope finds support: only the excess counts.
+  const usual = new Float32Array(bins);
+  for (let b = 0; b < bins; b++) {
+    const all = votes.map((row) => row[b]!).sort((p, q) => p - q);
+    usual[b] = all[Math.floor(0.6 * all.length)]!;
+  }
   const peaks: { k: number; b: number; votes: number }[] = [];
   for (let k = 0; k < votes.length; k++) {
     for (let b = 1; b < bins - 1; b++) {
@@ -133,7 +139,7 @@ export function edgeLines(
           }
         }
       }
-      if (top) peaks.push({ k: k - slopes, b, votes: here });
+      if (top && here - usual[b]! > 0.12 * columns) peaks.push({ k: k - slopes, b, votes: here - usual[b]! });
     }
   }
   peaks.sort((a, b) => b.votes - a.votes);

@@ -24,7 +24,7 @@ export function railProfile(
 /**
  * By how many notches the comb was tied to the wrong ones: the rails must stand half an opening from the notches'
  * middle on both sides, equally far off if at all.
- * @returns the shift to add to every notch and the support the rails have there (0–3) and at no shift.
+ * @returns the shift to add, in whole or half notches, and the support the rails have there (0–3) and at no shift.
  */
 export function notchShift(
   profile: EdgeProfile,
@@ -45,11 +45,12 @@ export function notchShift(
     return best;
   };
   let result = { shift: 0, support: -1, unshifted: 0 };
-  for (let k = -most; k <= most; k++) {
+  // Half steps too: a comb of gaps taken for strings lies half a pitch aside.
+  for (let k = -most; k <= most; k += 0.5) {
     // True rails seen at x + k pitches mean that the comb's notches are k too high.
     const move = k * expected.pitch;
     const support = 2 * pairSupport(half, move, -1, 1.6) + pairSupport(half + expected.bar, move, -1.6, 1);
-    const favoured = support + (k === 0 ? 0.25 : 0);
+    const favoured = support + (k === 0 ? 0.25 : Number.isInteger(k) ? 0 : -0.15);
     if (k === 0) result = { ...result, unshifted: support };
     if (favoured > result.support) result = { ...result, shift: -k, support: favoured };
   }

@@ -62,5 +62,5 @@ export const reductionFor = (photo: Photo, longest: number): number =>
 export function firstLookReduction(photo: Photo, across: number, pitch: number): number {
   const longest = Math.max(photo.width, photo.height);
   const pitchPx = (0.75 * longest * pitch) / across;
-  return Math.max(1, Math.min(Math.floor(pitchPx / 9), Math.floor(longest / 750)), Math.ceil(longest / 1600));
+  return Math.max(1, Math.min(Math.floor(pitchPx / 9), Math.floor(longest / 1000)), Math.ceil(longest / 1600));
 }

@@ -44,6 +44,32 @@ export function barSeat(
   };
 }
 
+/** Median colour of what lies in the opening beside the warp: the table, as the gaps between strings show it too. */
+function besideColour(
+  photo: Photo,
+  toPhoto: (x: number, y: number) => { x: number; y: number },
+  expected: Expected,
+  heights: readonly number[],
+): readonly number[] | null {
+  const values: [number[], number[], number[]] = [[], [], []];
+  const left = notchX(expected, expected.firstNotch) - 1.6 * expected.pitch;
+  const right = notchX(expected, expected.firstNotch + expected.ends - 1) + 1.6 * expected.pitch;
+  const rail = expected.openingWidth / 2 - 8;
+  for (const y of heights) {
+    for (let x = -rail; x <= rail; x += 1.3) {
+      if (x > left && x < right) continue;
+      const { x: px, y: py } = toPhoto(x, y);
+      const column = Math.round(px);
+      const row = Math.round(py);
+      if (column < 0 || row < 0 || column >= photo.width || row >= photo.height) continue;
+      const at = (row * photo.width + column) * 3;
+      for (let c = 0; c < 3; c++) values[c]!.push(photo.rgb[at + c]!);
+    }
+  }
+  if (values[0].length < 20) return null;
+  return values.map((list) => list.sort((a, b) => a - b)[list.length >> 1]!);
+}
+
 /** Shares of a pitch by which the combs at the top and at the bottom bar were tied beside the strings: −½, 0 or ½. */
 export function seatsBeside(
   photo: Photo,
@@ -55,7 +81,17 @@ export function seatsBeside(
   const asides = [0, -0.5, 0.5];
   const tops = asides.map((aside) => barSeat(photo, toPhoto, expected, topRows, aside));
   const gain = (k: number, values: readonly number[]) => values[k]! - values[0]!;
-  const topScores = tops.map((seat) => seat.evidence);
+  const beside = besideColour(
+    photo,
+    toPhoto,
+    expected,
+    [22, 30, 38].map((inside) => height - inside),
+  );
+  // What looks like the table beside the warp is a gap, however evenly it lies.
+  const topScores = tops.map((seat) => {
+    const apart = beside ? Math.hypot(...seat.colour.map((value, c) => value - beside[c]!)) : 0;
+    return seat.evidence + 0.5 * Math.min(1, apart / 40);
+  });
   let top = 0;
   for (const k of [1, 2]) if (gain(k, topScores) > 0.15 && topScores[k]! > topScores[top]!) top = k;
   const colour = tops[top]!.colour;
