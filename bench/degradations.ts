@@ -41,7 +41,7 @@ for (const kind of Object.keys(DEGRADATIONS) as Degradation[]) {
       const stem = join(root, 'tests/fixtures/photos', name);
       const brief = JSON.parse(readFileSync(`${stem}.brief.json`, 'utf8')) as Brief;
       const truth = JSON.parse(readFileSync(`${stem}.truth.json`, 'utf8')) as PhotoTruth;
-      const photo = await decodePhoto(await degrade(readFileSync(`${stem}.jpg`), kind, level, index + 1));
+      const photo = await decodePhoto(await degrade(stem, kind, level, index + 1));
       const reading = measure(photo, pieceOf(brief));
       if (reading.status !== 'measured') {
         tally[reading.status === 'refused' ? 'refused' : 'asked']++;

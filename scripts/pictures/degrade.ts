@@ -1,5 +1,9 @@
+import { readFileSync } from 'node:fs';
 import sharp from 'sharp';
+import type { Brief } from '../../src/core/project/brief.ts';
 import { SeededRandom } from '../../tests/virtual-weaver/seededRandom.ts';
+import { trueLoomToPhoto } from '../photo/trueCamera.ts';
+import { loomCamera } from './drawnLoom/camera.ts';
 
 /** Ways a photograph gets worse, each from as it was (level 0 or its first level) to hopeless. */
 export const DEGRADATIONS = {
@@ -12,28 +16,53 @@ export const DEGRADATIONS = {
 } as const;
 export type Degradation = keyof typeof DEGRADATIONS;
 
-/** Looks at the flat picture from a place leaned over by an angle: a pure perspective warp about its middle. */
-async function lean(bytes: Buffer, degrees: number): Promise<Buffer> {
-  const { data, info } = await sharp(bytes).raw().toBuffer({ resolveWithObject: true });
+/**
+ * The loom seen from further over: every pixel of the new camera is followed to the strings' plane and looked up in the
+ * photograph through the renderer's own camera. What lies off that plane (the bars' depth, the table) moves with it.
+ */
+async function lean(stem: string, base: Buffer, degrees: number): Promise<Buffer> {
+  const { data, info } = await sharp(base).raw().toBuffer({ resolveWithObject: true });
   const { width, height } = info;
+  const whole = await sharp(`${stem}.jpg`).metadata();
+  const source = trueLoomToPhoto(`${stem}.truth.json`, `${stem}.brief.json`, whole);
+  const shrink = width / whole.width;
+  const { loom } = JSON.parse(readFileSync(`${stem}.brief.json`, 'utf8')) as Brief;
+  const { camera } = JSON.parse(readFileSync(`${stem}.truth.json`, 'utf8')) as {
+    camera: { lens: number; pitch: number; yaw: number; roll: number };
+  };
+  const radians = Math.PI / 180;
+  const over = loomCamera({
+    width,
+    height,
+    loom: {
+      openingWidth: loom.opening_width_mm,
+      openingHeight: loom.opening_height_mm,
+      bar: loom.bar_mm,
+      sideBar: loom.bar_mm,
+    },
+    camera: {
+      pitch: (camera.pitch + Math.sign(camera.pitch || 1) * degrees) * radians,
+      yaw: camera.yaw * radians,
+      roll: camera.roll * radians,
+      focal: camera.lens / 36,
+      fill: 0.9,
+      targetX: 0,
+      targetY: 0,
+      k1: 0,
+      k2: 0,
+    },
+  });
   const out = Buffer.alloc(data.length, 128);
-  const angle = (degrees * Math.PI) / 180;
-  const away = Math.max(width, height) * 1.3;
-  // Far enough back for the leaned picture's near edge to stay in view.
-  const nearer = 1 / (1 + (Math.sin(angle) * height) / 2 / away);
+  const ray = new Float64Array(4);
   for (let row = 0; row < height; row++)
     for (let column = 0; column < width; column++) {
-      const u = (column + 0.5 - width / 2) / nearer;
-      const v = (row + 0.5 - height / 2) / nearer;
-      // Where the sight line (u, v, away) meets the plane turned about the picture's level middle line.
-      const depth = away * Math.cos(angle) - v * Math.sin(angle);
-      const y = (v * away) / depth;
-      const x = (u * (away + y * Math.sin(angle))) / away;
-      const px = x + width / 2 - 0.5;
-      const py = y + height / 2 - 0.5;
+      over.ray(column + 0.5, row + 0.5, ray);
+      const seen = source.map(ray[0]!, ray[1]!);
+      const px = (seen.x + 0.5) * shrink - 0.5;
+      const py = (seen.y + 0.5) * shrink - 0.5;
       const c = Math.floor(px);
       const r = Math.floor(py);
-      if (c < 0 || r < 0 || c + 1 >= width || r + 1 >= height) continue;
+      if (!(c >= 0 && r >= 0 && c + 1 < width && r + 1 < height)) continue;
       const fx = px - c;
       const fy = py - r;
       for (let channel = 0; channel < 3; channel++) {
@@ -80,19 +109,22 @@ async function cover(bytes: Buffer, percent: number, random: SeededRandom): Prom
     .toBuffer();
 }
 
-/** A photograph made worse in one way. All start from the picture as displayed, 1500 px on its long side. */
-export async function degrade(photo: Buffer, kind: Degradation, level: number, seed: number): Promise<Buffer> {
+/**
+ * A rendered photograph made worse in one way. All start from the picture as displayed, 1500 px on its long side.
+ * @param stem path of the photograph without `.jpg`; brief and truth lie beside it
+ */
+export async function degrade(stem: string, kind: Degradation, level: number, seed: number): Promise<Buffer> {
   const random = new SeededRandom(seed);
   const long = kind === 'resolution' ? level : 1500;
-  const base = await sharp(photo)
+  const base = await sharp(`${stem}.jpg`)
     .rotate()
     .resize({ width: long, height: long, fit: 'inside', withoutEnlargement: true })
     .jpeg({ quality: 92 })
     .toBuffer();
   if (kind === 'jpeg') return sharp(base).jpeg({ quality: level }).toBuffer();
+  if (kind === 'tilt') return lean(stem, base, level);
   if (level === 0 || kind === 'resolution') return base;
   if (kind === 'blur') return sharp(base).blur(level).jpeg({ quality: 92 }).toBuffer();
   if (kind === 'noise') return addNoise(base, level, random);
-  if (kind === 'tilt') return lean(base, level);
   return cover(base, level, random);
 }

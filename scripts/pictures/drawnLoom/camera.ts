@@ -1,5 +1,13 @@
 import type { LoomScene } from './scene.ts';
 
+/** As much of a scene as placing a camera needs. */
+export interface CameraScene {
+  readonly width: number;
+  readonly height: number;
+  readonly camera: LoomScene['camera'];
+  readonly loom: Pick<LoomScene['loom'], 'openingWidth' | 'openingHeight' | 'bar' | 'sideBar'>;
+}
+
 /** A pinhole above the loom, with the lens' bend added after. Picture coordinates as displayed, pixel edges whole. */
 export interface Camera {
   /**
@@ -25,7 +33,7 @@ const unit = (a: Vector): Vector => {
   return [a[0] / length, a[1] / length, a[2] / length];
 };
 
-function pinhole(scene: LoomScene, distance: number): Camera {
+function pinhole(scene: CameraScene, distance: number): Camera {
   const { width, height, camera, loom } = scene;
   const target: Vector = [camera.targetX, loom.openingHeight / 2 + camera.targetY, 0];
   const back = unit([
@@ -80,7 +88,7 @@ function pinhole(scene: LoomScene, distance: number): Camera {
 }
 
 /** Stands far enough off for the whole frame to fill the picture as the scene asks. */
-export function loomCamera(scene: LoomScene): Camera {
+export function loomCamera(scene: CameraScene): Camera {
   const { loom, width, height } = scene;
   const halfX = loom.openingWidth / 2 + loom.sideBar;
   let distance = loom.openingHeight * 2;
