@@ -6,7 +6,8 @@ import { parseBrief, pieceFromBrief } from '../../src/core/project/brief.ts';
 import { realStorePorts } from '../../src/main/service/realPorts.ts';
 import { createPiece } from '../../src/main/store/createPiece.ts';
 
-export const projectRoot = resolve(import.meta.dirname, '../..');
+// A bundled copy of this file lies elsewhere and is told where the project is.
+export const projectRoot = process.env.PLUMBWEFT_PROJECT ?? resolve(import.meta.dirname, '../..');
 export const fixture = (path: string): string => join(projectRoot, 'tests/fixtures', path);
 
 const NOW = '2026-11-25T09:00:00.000Z';
