@@ -3,6 +3,8 @@ import { Sign } from '../../parts/Sign.tsx';
 import { useWords } from '../../words/useWords.ts';
 import type { AgreeingRow } from './agreeing.ts';
 
+const signs = { agrees: 'agrees', close: 'watch', off: 'mend' } as const;
+
 /** What agrees with the plan: a tick and no colour. In a small window the rows fold into one. */
 export function AgreeingRows({ rows }: { readonly rows: readonly AgreeingRow[] }) {
   const words = useWords().check;
@@ -12,9 +14,9 @@ export function AgreeingRows({ rows }: { readonly rows: readonly AgreeingRow[] }
       <ul className="agreeing-rows">
         {rows.map((row) => (
           <li key={row.name}>
-            <Sign name={row.close ? 'watch' : 'agrees'} size={22} />
+            <Sign name={signs[row.stands]} size={22} />
             <span>{row.name}</span>
-            <span className="figures">{row.close ? `${row.figure}, ${words.tooClose}` : row.figure}</span>
+            <span className="figures">{row.stands === 'close' ? `${row.figure}, ${words.tooClose}` : row.figure}</span>
           </li>
         ))}
       </ul>

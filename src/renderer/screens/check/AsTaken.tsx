@@ -1,7 +1,7 @@
 import { useCallback, useEffect, useMemo, useRef, useState } from 'react';
 import type { Piece } from '../../../core/model/piece.ts';
 import { clothOnPhoto } from '../../../core/report/clothOnPhoto.ts';
-import type { PlannedSelvedges } from '../../../core/report/edgeDeviations.ts';
+import type { PlannedSelvedges } from '../../../core/warp/plannedSelvedges.ts';
 import { useBoxSize } from '../../parts/useBoxSize.ts';
 import { usePiece } from '../../state/pieceStore.ts';
 import { useSettings } from '../../state/settingsStore.ts';

@@ -1,7 +1,7 @@
 import { useEffect, useMemo, useRef, useState } from 'react';
 import './checkStage.css';
 import type { Piece } from '../../../core/model/piece.ts';
-import type { PlannedSelvedges } from '../../../core/report/edgeDeviations.ts';
+import type { PlannedSelvedges } from '../../../core/warp/plannedSelvedges.ts';
 import { useBoxSize } from '../../parts/useBoxSize.ts';
 import { useWords } from '../../words/useWords.ts';
 import { AsTaken } from './AsTaken.tsx';

@@ -2,7 +2,7 @@ import { useCallback, useMemo, useRef } from 'react';
 import './closeLook.css';
 import type { Flag } from '../../../core/model/check.ts';
 import type { Piece } from '../../../core/model/piece.ts';
-import type { PlannedSelvedges } from '../../../core/report/edgeDeviations.ts';
+import type { PlannedSelvedges } from '../../../core/warp/plannedSelvedges.ts';
 import { useBoxSize } from '../../parts/useBoxSize.ts';
 import { useSettings } from '../../state/settingsStore.ts';
 import { useWords } from '../../words/useWords.ts';

@@ -2,7 +2,7 @@ import { type ReactNode, useState } from 'react';
 import './flagList.css';
 import type { Flag } from '../../../core/model/check.ts';
 import type { Piece } from '../../../core/model/piece.ts';
-import type { PlannedSelvedges } from '../../../core/report/edgeDeviations.ts';
+import type { PlannedSelvedges } from '../../../core/warp/plannedSelvedges.ts';
 import { QuietButton } from '../../parts/Actions.tsx';
 import { useWords } from '../../words/useWords.ts';
 import { CloseLook } from './CloseLook.tsx';

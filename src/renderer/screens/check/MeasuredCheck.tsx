@@ -1,6 +1,6 @@
 import { useEffect, useMemo, useState } from 'react';
 import type { Piece } from '../../../core/model/piece.ts';
-import { plannedSelvedges } from '../../../core/report/plannedSelvedges.ts';
+import { plannedSelvedges } from '../../../core/warp/plannedSelvedges.ts';
 import { useCommands } from '../../keys/commandStore.ts';
 import { DrawingTable } from '../../parts/DrawingTable.tsx';
 import { Footer } from '../../parts/Footer.tsx';
@@ -40,7 +40,7 @@ export function MeasuredCheck({ look, piece, onAgain, onChoose, onFourPoints }: 
   const { reading, kept } = look;
   const edges = useMemo(() => plannedSelvedges(piece, reading.selvedge), [piece, reading]);
   const dismissed = useMemo(() => kept?.dismissed.map((each) => each.flag) ?? [], [kept]);
-  const sentence = checkSentence(reading, edges, dismissed, piece.units, words);
+  const sentence = checkSentence(reading, edges, dismissed, piece.making.allowance, piece.units, words);
   const rows = agreeingRows(reading, edges, piece.making.allowance, piece.units, words);
   const keep = () => void useChecks.getState().keep('');
   const toggle = (layer: LayerName) => setLayers((before) => ({ ...before, [layer]: !before[layer] }));

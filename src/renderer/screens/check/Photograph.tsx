@@ -1,7 +1,7 @@
 import { type KeyboardEvent, type RefObject, useCallback, useMemo, useState } from 'react';
 import './photograph.css';
 import type { Piece } from '../../../core/model/piece.ts';
-import type { PlannedSelvedges } from '../../../core/report/edgeDeviations.ts';
+import type { PlannedSelvedges } from '../../../core/warp/plannedSelvedges.ts';
 import { useSettings } from '../../state/settingsStore.ts';
 import { useShell } from '../../state/shellStore.ts';
 import { useWords } from '../../words/useWords.ts';

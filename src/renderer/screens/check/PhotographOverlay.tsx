@@ -1,7 +1,7 @@
 import { useMemo } from 'react';
 import type { LoomReading } from '../../../core/model/check.ts';
 import type { Piece } from '../../../core/model/piece.ts';
-import type { PlannedSelvedges } from '../../../core/report/edgeDeviations.ts';
+import type { PlannedSelvedges } from '../../../core/warp/plannedSelvedges.ts';
 import { colourMismatches } from './colourMismatches.ts';
 import type { Layers } from './layers.ts';
 import { ClothLine, Difference, DifferencePatterns, PlanLine } from './marks.tsx';

@@ -1,7 +1,7 @@
 import { useEffect, useState } from 'react';
 import type { CheckRecord } from '../../../core/model/check.ts';
 import type { Piece } from '../../../core/model/piece.ts';
-import type { PlannedSelvedges } from '../../../core/report/edgeDeviations.ts';
+import type { PlannedSelvedges } from '../../../core/warp/plannedSelvedges.ts';
 import { host } from '../../host/currentHost.ts';
 import { usePiece } from '../../state/pieceStore.ts';
 import { useWords } from '../../words/useWords.ts';

@@ -2,16 +2,21 @@ import type { Flag, LoomReading } from '../../../core/model/check.ts';
 import { deviationInRow } from '../../../core/model/deviationWords.ts';
 import { type LengthUnits, lengthInWords } from '../../../core/model/lengthWords.ts';
 import type { Measurement } from '../../../core/model/measurement.ts';
-import type { PlannedSelvedges } from '../../../core/report/edgeDeviations.ts';
+import type { PlannedSelvedges } from '../../../core/warp/plannedSelvedges.ts';
 import type { Words } from '../../words/en.ts';
 import { edgeRuns } from './edgeRows.ts';
 import { spread } from './probe.ts';
 
+export type Standing = 'agrees' | 'close' | 'off';
+
+const standing = (value: number, sigma: number, allowance: number): Standing =>
+  Math.abs(value) <= allowance ? 'agrees' : Math.abs(value) <= 2 * sigma ? 'close' : 'off';
+
 export interface AgreeingRow {
   readonly name: string;
   readonly figure: string;
-  /** Larger than the allowance, yet not by twice its give or take. */
-  readonly close: boolean;
+  /** `close`: larger than the allowance, yet not by twice its give or take. `off`: by more, though nothing was flagged. */
+  readonly stands: Standing;
 }
 
 /** Ends whose fells stand further apart than this are woven to different heights on purpose: no one level line. */
@@ -84,7 +89,7 @@ export function agreeingRows(
     rows.push({
       name: words.edges[side],
       figure: deviationInRow(edge, 'across', units),
-      close: Math.abs(edge.value) > allowance && Math.abs(edge.value) <= 2 * edge.sigma,
+      stands: standing(edge.value, edge.sigma, allowance),
     });
   }
   const tilt = fellTilt(reading);
@@ -92,13 +97,13 @@ export function agreeingRows(
     const level = Math.abs(tilt.value) <= Math.max(tilt.sigma, 0.5);
     const name = level ? words.fellLevel : tilt.value > 0 ? words.fellRightHigher : words.fellLeftHigher;
     const figure = `${lengthInWords(Math.abs(tilt.value), units, 'edge')} ± ${spread(tilt.sigma, units)}`;
-    rows.push({ name, figure, close: Math.abs(tilt.value) > allowance && Math.abs(tilt.value) <= 2 * tilt.sigma });
+    rows.push({ name, figure, stands: standing(tilt.value, tilt.sigma, allowance) });
   }
   if (reading.pass !== null && !flagged((flag) => flag.kind === 'beat')) {
     const decimals = units === 'mm' ? reading.pass.value.toFixed(2) : (reading.pass.value / 25.4).toFixed(3);
     const sigma = units === 'mm' ? reading.pass.sigma : reading.pass.sigma / 25.4;
     const figure = `${decimals} ${units} ± ${Math.max(sigma, units === 'mm' ? 0.01 : 0.001).toFixed(units === 'mm' ? 2 : 3)}`;
-    rows.push({ name: words.passHeight, figure, close: false });
+    rows.push({ name: words.passHeight, figure, stands: 'agrees' });
   }
   return rows;
 }

@@ -1,6 +1,6 @@
 import type { LoomReading } from '../../../core/model/check.ts';
 import { type LengthUnits, lengthInWords } from '../../../core/model/lengthWords.ts';
-import type { PlannedSelvedges } from '../../../core/report/edgeDeviations.ts';
+import type { PlannedSelvedges } from '../../../core/warp/plannedSelvedges.ts';
 import type { Words } from '../../words/en.ts';
 import { edgeAtFell } from './agreeing.ts';
 import { spread } from './probe.ts';

@@ -1,6 +1,6 @@
 import type { LoomReading } from '../../../core/model/check.ts';
 import { type LengthUnits, lengthInWords } from '../../../core/model/lengthWords.ts';
-import type { PlannedSelvedges } from '../../../core/report/edgeDeviations.ts';
+import type { PlannedSelvedges } from '../../../core/warp/plannedSelvedges.ts';
 import type { Words } from '../../words/en.ts';
 import { edgeAtFell } from './agreeing.ts';
 
@@ -9,6 +9,7 @@ export function checkSentence(
   reading: LoomReading,
   edges: PlannedSelvedges,
   dismissed: readonly number[],
+  allowance: number,
   units: LengthUnits,
   words: Words['check'],
 ): string {
@@ -22,6 +23,7 @@ export function checkSentence(
     // A bound at twice the give or take, never less than the largest figure seen.
     const bound = Math.max(0, ...figures.map((each) => Math.abs(each.value) + 2 * each.sigma));
     if (figures.length === 0) return words.sentenceNothingToSay;
+    if (figures.some((each) => Math.abs(each.value) > Math.max(allowance, 2 * each.sigma))) return words.sentenceOff;
     return words.sentenceAgrees(lengthInWords(Math.max(units === 'mm' ? 1 : 1.6, Math.ceil(bound)), units));
   }
   if (kinds.size === 1 || open.length === 1) {

@@ -1,5 +1,6 @@
 import type { LoomReading } from '../../../core/model/check.ts';
-import { edgeDeviations, type PlannedSelvedges } from '../../../core/report/edgeDeviations.ts';
+import { edgeDeviations } from '../../../core/report/edgeDeviations.ts';
+import type { PlannedSelvedges } from '../../../core/warp/plannedSelvedges.ts';
 import { seenRuns } from './overlayPaths.ts';
 
 export interface EdgePoint {

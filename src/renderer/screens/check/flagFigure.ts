@@ -1,7 +1,7 @@
 import type { Flag, LoomReading } from '../../../core/model/check.ts';
 import { type DeviationAxis, deviationAsFinding } from '../../../core/model/deviationWords.ts';
 import type { LengthUnits } from '../../../core/model/lengthWords.ts';
-import type { PlannedSelvedges } from '../../../core/report/edgeDeviations.ts';
+import type { PlannedSelvedges } from '../../../core/warp/plannedSelvedges.ts';
 import type { PlainPoint } from './plainPoint.ts';
 
 const acrossKinds: readonly Flag['kind'][] = ['draw-in', 'spreading', 'motif'];

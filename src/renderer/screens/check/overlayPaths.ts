@@ -1,7 +1,7 @@
 import { outlinesOf } from '../../../core/cartoon/outline.ts';
 import type { LoomReading } from '../../../core/model/check.ts';
 import type { Piece } from '../../../core/model/piece.ts';
-import type { PlannedSelvedges } from '../../../core/report/edgeDeviations.ts';
+import type { PlannedSelvedges } from '../../../core/warp/plannedSelvedges.ts';
 import type { PlainPoint } from './plainPoint.ts';
 
 /** Cloth millimetres to a place on the drawing. */

@@ -1,7 +1,7 @@
 import type { LoomReading } from '../../../core/model/check.ts';
 import { deviationInRow, giveOrTake } from '../../../core/model/deviationWords.ts';
 import { type LengthUnits, lengthInWords } from '../../../core/model/lengthWords.ts';
-import type { PlannedSelvedges } from '../../../core/report/edgeDeviations.ts';
+import type { PlannedSelvedges } from '../../../core/warp/plannedSelvedges.ts';
 import type { Words } from '../../words/en.ts';
 
 /** How near a measured place the pointer must be to speak of it, mm. */

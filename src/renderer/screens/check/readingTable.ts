@@ -1,7 +1,7 @@
 import type { LoomReading } from '../../../core/model/check.ts';
 import { deviationInRow } from '../../../core/model/deviationWords.ts';
 import { type LengthUnits, lengthInWords } from '../../../core/model/lengthWords.ts';
-import type { PlannedSelvedges } from '../../../core/report/edgeDeviations.ts';
+import type { PlannedSelvedges } from '../../../core/warp/plannedSelvedges.ts';
 import type { TableRows } from '../../parts/DrawingTable.tsx';
 import type { Words } from '../../words/en.ts';
 import { spread } from './probe.ts';

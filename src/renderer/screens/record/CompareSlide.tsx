@@ -2,7 +2,7 @@ import { type KeyboardEvent, useCallback, useMemo, useRef, useState } from 'reac
 import './compareSlide.css';
 import type { CheckRecord } from '../../../core/model/check.ts';
 import type { Piece } from '../../../core/model/piece.ts';
-import { plannedSelvedges } from '../../../core/report/plannedSelvedges.ts';
+import { plannedSelvedges } from '../../../core/warp/plannedSelvedges.ts';
 import { Sign } from '../../parts/Sign.tsx';
 import { useBoxSize } from '../../parts/useBoxSize.ts';
 import { useSettings } from '../../state/settingsStore.ts';

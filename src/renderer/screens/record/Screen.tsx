@@ -1,7 +1,7 @@
 import { useEffect, useMemo, useState } from 'react';
 import './record.css';
 import { lengthInWords } from '../../../core/model/lengthWords.ts';
-import { plannedSelvedges } from '../../../core/report/plannedSelvedges.ts';
+import { plannedSelvedges } from '../../../core/warp/plannedSelvedges.ts';
 import { useCommands } from '../../keys/commandStore.ts';
 import { DrawingTable } from '../../parts/DrawingTable.tsx';
 import { Footer } from '../../parts/Footer.tsx';

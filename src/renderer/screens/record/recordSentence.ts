@@ -1,6 +1,6 @@
 import type { CheckRecord } from '../../../core/model/check.ts';
 import type { Piece } from '../../../core/model/piece.ts';
-import { plannedSelvedges } from '../../../core/report/plannedSelvedges.ts';
+import { plannedSelvedges } from '../../../core/warp/plannedSelvedges.ts';
 import type { Words } from '../../words/en.ts';
 import { edgeAtFell } from '../check/agreeing.ts';
 import { checkSentence } from '../check/checkSentence.ts';
@@ -16,7 +16,7 @@ export function recordSentence(
   const edges = plannedSelvedges(piece, later.reading.selvedge);
   if (earlier === null) {
     const dismissed = later.dismissed.map((each) => each.flag);
-    return checkSentence(later.reading, edges, dismissed, piece.units, words.check);
+    return checkSentence(later.reading, edges, dismissed, piece.making.allowance, piece.units, words.check);
   }
   let comparable = false;
   const moves = (['left', 'right'] as const).flatMap((side) => {

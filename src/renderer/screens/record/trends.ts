@@ -1,7 +1,7 @@
 import type { CheckRecord, LoomReading } from '../../../core/model/check.ts';
 import type { Measurement } from '../../../core/model/measurement.ts';
 import type { Piece } from '../../../core/model/piece.ts';
-import { plannedSelvedges } from '../../../core/report/plannedSelvedges.ts';
+import { plannedSelvedges } from '../../../core/warp/plannedSelvedges.ts';
 import { edgeAtFell } from '../check/agreeing.ts';
 
 export const trendNames = ['left', 'right', 'pass', 'width', 'halves'] as const;

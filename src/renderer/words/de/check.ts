@@ -63,6 +63,7 @@ export const check: Words['check'] = {
   sentenceReading: 'Das Foto wird gelesen.',
   sentenceNothingToSay: 'Der Rahmen ist gelesen; noch gibt es keine Gewebekante zu vergleichen.',
   sentenceAgrees: (bound) => `Alles liegt, wo es geplant war, auf ${bound} genau.`,
+  sentenceOff: 'Eine Kante liegt weiter daneben als erlaubt.',
   sentenceOneEdge: 'Eine Kante lockern, bevor es weitergeht.',
   sentenceBothEdges: 'Kanten lockern, bevor es weitergeht.',
   sentenceSpreading: 'Die Kette weicht auseinander.',

@@ -67,6 +67,7 @@ export const check = {
   sentenceReading: 'Reading the photograph.',
   sentenceNothingToSay: 'The loom is read; there is no cloth edge to compare yet.',
   sentenceAgrees: (bound: string) => `Everything is where you planned it, to within ${bound}.`,
+  sentenceOff: 'An edge lies further off than you allow.',
   sentenceOneEdge: 'One edge to ease before you weave on.',
   sentenceBothEdges: 'Edges to ease before you weave on.',
   sentenceSpreading: 'The warp is spreading.',

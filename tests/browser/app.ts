@@ -1,0 +1,67 @@
+import { type ChildProcess, spawn } from 'node:child_process';
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join, resolve } from 'node:path';
+import { test as base, type Page } from '@playwright/test';
+
+export const root = resolve(import.meta.dirname, '../..');
+export const fixture = (path: string): string => join(root, 'tests/fixtures', path);
+
+export interface RunningApp {
+  readonly address: string;
+  /** Holds the pieces and settings of this test alone. */
+  readonly home: string;
+}
+
+/** The built local host in a home of its own, on a free port. */
+export function startApp(home: string): Promise<{ readonly address: string; readonly process: ChildProcess }> {
+  const child = spawn(process.execPath, [join(root, 'out/main/local.js'), '--no-open', '--port', '0'], {
+    env: { ...process.env, PLUMBWEFT_HOME: home },
+    stdio: ['ignore', 'pipe', 'pipe'],
+  });
+  return new Promise((found, missed) => {
+    let said = '';
+    const hear = (chunk: Buffer) => {
+      said += chunk.toString();
+      const address = /http:\/\/127\.0\.0\.1:\d+\/\S+/.exec(said)?.[0];
+      if (address !== undefined) found({ address, process: child });
+    };
+    child.stdout.on('data', hear);
+    child.stderr.on('data', hear);
+    child.on('exit', (code) => missed(new Error(`The local host stopped with ${code}: ${said}`)));
+  });
+}
+
+export const test = base.extend<{ app: RunningApp }>({
+  // biome-ignore lint/correctness/noEmptyPattern: the test runner reads the fixtures it needs from this pattern.
+  app: async ({}, use) => {
+    const home = mkdtempSync(join(tmpdir(), 'plumbweft-browser-'));
+    const { address, process: child } = await startApp(home);
+    await use({ address, home });
+    child.kill('SIGTERM');
+    await new Promise((done) => child.on('exit', done));
+    rmSync(home, { recursive: true, force: true });
+  },
+  page: async ({ page, app }, use) => {
+    const faults: string[] = [];
+    page.on('pageerror', (thrown) => faults.push(thrown.message));
+    await page.goto(app.address);
+    await page.getByRole('heading', { level: 1 }).waitFor();
+    await use(page);
+    if (faults.length > 0) throw new Error(`The page threw: ${faults.join('; ')}`);
+  },
+});
+export { expect } from '@playwright/test';
+
+/** The sample is open when there is something to undo in. */
+export const opened = (page: Page) => page.getByRole('button', { name: 'Undo', exact: true }).waitFor();
+
+/** Hands a file over the way the system's own dialog does, when `ask` opens it. */
+export async function choose(page: Page, path: string, ask: () => Promise<unknown>): Promise<void> {
+  const [chooser] = await Promise.all([page.waitForEvent('filechooser'), ask()]);
+  await chooser.setFiles(path);
+}
+
+/** A photograph is measured, or turned away, when reading is over. */
+export const measured = (page: Page) =>
+  page.getByRole('button', { name: 'Keep this check' }).waitFor({ timeout: 180_000 });

@@ -1,0 +1,133 @@
+import { readFileSync } from 'node:fs';
+import type { Page } from '@playwright/test';
+import { choose, expect, fixture, measured, opened, test } from './app.ts';
+import { trueRightEdge } from './truth.ts';
+
+const photograph = fixture('sequence/seq3.jpg');
+
+/** Lets a file fall on the window, as a file manager does. */
+async function drop(page: Page, path: string): Promise<void> {
+  const bytes = readFileSync(path).toString('base64');
+  const carried = await page.evaluateHandle((encoded) => {
+    const raw = Uint8Array.from(atob(encoded), (letter) => letter.charCodeAt(0));
+    const transfer = new DataTransfer();
+    transfer.items.add(new File([raw], 'seq3.jpg', { type: 'image/jpeg' }));
+    return transfer;
+  }, bytes);
+  await page.dispatchEvent('main', 'drop', { dataTransfer: carried });
+}
+
+/** The figure of the open flag, read off the screen: `2.9 mm in`, `give or take 0.3`. */
+async function readFlag(
+  page: Page,
+): Promise<{ readonly millimetres: number; readonly sigma: number; readonly title: string }> {
+  const flag = page.getByRole('listitem').filter({ has: page.locator('[aria-expanded="true"]') });
+  const title = (await flag.getByRole('button', { expanded: true }).textContent()) ?? '';
+  const said = ((await flag.textContent()) ?? '').replace(/\s+/g, ' ');
+  const found = /([\d.]+) mm (in|out) give or take ([\d.]+)/.exec(said);
+  expect(found, `a figure with its give or take in "${said}"`).not.toBeNull();
+  const [, size, side, sigma] = found!;
+  return { millimetres: (side === 'in' ? -1 : 1) * Number(size), sigma: Number(sigma), title };
+}
+
+/** `Check 6 · Tuesday 3 March, 16:20`, from the footer. */
+const checkName = async (page: Page): Promise<string> => (await page.getByText(/^Check \d+ ·/).textContent()) ?? '';
+
+/** The height the right edge's flag speaks of is the newest cloth, about 129 mm up in this photograph. */
+const truth = trueRightEdge('seq3', 33, 6.35, 129);
+
+async function goToRightEdgeFlag(page: Page): Promise<void> {
+  const flags = page.getByRole('button', { name: /^Flag \d/ });
+  await expect(flags.first()).toBeVisible();
+  const at = await flags.count();
+  for (let number = 1; number <= at; number++) {
+    await page.keyboard.press(String(number));
+    const { title } = await readFlag(page).catch(() => ({ title: '' }));
+    if (/right edge/i.test(title)) return;
+  }
+  throw new Error('No flag speaks of the right edge.');
+}
+
+test('from the sample to a kept check, by mouse', async ({ page }) => {
+  await page.getByRole('button', { name: /Look round/ }).click();
+  await opened(page);
+  await page.getByRole('button', { name: 'Loom check', exact: false }).first().click();
+  await page.getByRole('heading', { level: 1 }).waitFor();
+  await drop(page, photograph);
+  await measured(page);
+  await page
+    .getByRole('button', { name: /^Flag \d.*[Rr]ight edge/ })
+    .first()
+    .click();
+  const flag = await readFlag(page);
+  expect(truth).toBeLessThan(-2);
+  expect(Math.abs(flag.millimetres - truth)).toBeLessThan(Math.max(0.8, 3 * flag.sigma));
+  await page.getByRole('button', { name: 'Keep this check' }).click();
+  await expect(page.getByText(/^Check \d+ ·/)).toBeVisible();
+  const number = /^Check (\d+)/.exec(await checkName(page))?.[1];
+  await page.getByRole('button', { name: 'Record', exact: true }).click();
+  const kept = page.getByRole('button', { name: new RegExp(`^Check ${number}\\b`) });
+  await expect(kept).toBeVisible();
+  await kept.click();
+  await page.getByRole('button', { name: 'Open this check' }).click();
+  await expect(page.getByText(new RegExp(`^Check ${number} ·`))).toBeVisible();
+  await expect(page.getByRole('button', { name: /^Flag \d.*[Rr]ight edge/ }).first()).toBeVisible();
+});
+
+test('from the sample to a kept check, by keyboard alone', async ({ page }) => {
+  await page.keyboard.press('l');
+  await opened(page);
+  await page.keyboard.press('Control+4');
+  await expect(page.getByText(/^Check \d+ ·/)).toBeVisible();
+  await choose(page, photograph, () => page.keyboard.press('o'));
+  await measured(page);
+  await goToRightEdgeFlag(page);
+  const flag = await readFlag(page);
+  expect(Math.abs(flag.millimetres - truth)).toBeLessThan(Math.max(0.8, 3 * flag.sigma));
+  await page.keyboard.press('t');
+  await expect(page.getByRole('dialog').getByRole('row').nth(5)).toBeVisible();
+  await page.keyboard.press('Escape');
+  await expect(page.getByRole('dialog')).toHaveCount(0);
+  await page.keyboard.press('Enter');
+  await expect(page.getByText(/^Check \d+ ·/)).toBeVisible();
+  const said = await checkName(page);
+  await page.keyboard.press('Control+5');
+  await expect(
+    page.getByRole('list', { name: /What was done/ }).getByText(said.split(' ·')[0]!, { exact: true }),
+  ).toBeVisible();
+});
+
+test('a reading can be stopped, and nothing is kept', async ({ page }) => {
+  await page.keyboard.press('l');
+  await opened(page);
+  await page.keyboard.press('Control+4');
+  await expect(page.getByText(/^Check \d+ ·/)).toBeVisible();
+  const before = await checkName(page);
+  await choose(page, photograph, () => page.keyboard.press('o'));
+  await expect(page.getByRole('heading', { name: 'Reading the photograph.' })).toBeVisible();
+  await page.keyboard.press('Escape');
+  await expect(page.getByText(before)).toBeVisible();
+});
+
+test('what is not a loom is turned away in words, and four points can be marked by keys', async ({ page }) => {
+  await page.keyboard.press('l');
+  await opened(page);
+  await page.keyboard.press('Control+4');
+  await expect(page.getByText(/^Check \d+ ·/)).toBeVisible();
+  await choose(page, fixture('real/chessboards/left01.jpg'), () => page.keyboard.press('o'));
+  await expect(page.getByText('Nothing has been guessed and nothing saved.')).toBeVisible({ timeout: 180_000 });
+  await page.keyboard.press('4');
+  const corners = page.getByRole('button', { name: /^Inner corner/ });
+  await expect(corners).toHaveCount(4);
+  await expect(page.getByRole('button', { name: 'Measure with these' })).toHaveAttribute('aria-disabled', 'true');
+  for (let at = 0; at < 4; at++) {
+    await corners.nth(at).focus();
+    await page.keyboard.press('Enter');
+    await page.keyboard.press('Shift+ArrowRight');
+  }
+  await expect(page.getByRole('button', { name: /: marked$/ })).toHaveCount(4);
+  await expect(page.getByRole('button', { name: 'Measure with these' })).toHaveAttribute('aria-disabled', 'false');
+  await page.keyboard.press('Escape');
+  await page.keyboard.press('Delete');
+  await expect(page.getByText(/^Check \d+ ·/)).toBeVisible();
+});
