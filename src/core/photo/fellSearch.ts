@@ -1,7 +1,8 @@
 import type { ClothFrame } from './clothFrame.ts';
 import type { EndStrip } from './endStrip.ts';
+import { type Layers, layersOf } from './layers.ts';
 import { nearestDistances, type TwoKinds } from './nearestClass.ts';
-import { FEATURES, LIKENESS, type RowFeatures, STRENGTH } from './rowFeatures.ts';
+import { FEATURES, LIKENESS, RIPPLE, type RowFeatures, STRENGTH } from './rowFeatures.ts';
 import { quantile } from './statistics.ts';
 
 /** One end's strip with what its rows look like. */
@@ -14,18 +15,19 @@ export interface EndRows {
   readonly bareFrom: number;
 }
 
-/** Where each end's cloth stops, as a row of its strip, with the evidence at every row (above 0 bare, below 0 cloth). */
+/** Where each end's cloth stops, roughly. */
 export interface CoarseFell {
-  readonly rows: readonly number[];
-  readonly evidence: readonly Float32Array[];
-  /** How unlike both kinds each row is, in spreads: large on things that are neither string nor cloth. */
-  readonly foreign: readonly Float32Array[];
+  readonly layers: readonly Layers[];
 }
 
 const ROUNDS = 2;
 const SAMPLES = 240;
 /** No single row may outweigh this many ordinary ones: marks, tails and shadows stay small. */
 const MOST = 2.5;
+/** Beyond this distance from all that was learnt, in spreads, a row counts as unknown. */
+const UNKNOWN = 1.5;
+/** Something lying on the warp must explain at least this much height, mm, to be taken for one. */
+const COVER = 3;
 
 /**
  * Finds roughly where the cloth stops on every end. The picture teaches itself: rows near the notches are bare for
@@ -33,17 +35,16 @@ const MOST = 2.5;
  * and the stop sought again.
  */
 export function coarseFell(ends: readonly EndRows[], frame: ClothFrame): CoarseFell {
-  let rows = settle(ends, firstGuess(ends)).rows;
-  let evidence: Float32Array[] = [];
-  let foreign: Float32Array[] = [];
+  const byProfile = firstGuess(ends);
+  let layers = settle(ends, byProfile, null);
   for (let round = 0; round < ROUNDS; round++) {
-    const sideKinds = learn(ends, rows, frame, [0, 1]);
-    const stringKinds = learn(ends, rows, frame, [2]);
+    const sideKinds = learn(ends, layers, frame, [0, 1], round);
+    const stringKinds = learn(ends, layers, frame, [2], round);
     if (!sideKinds || !stringKinds) break;
-    foreign = [];
     // Higher up than any stop nothing is in doubt.
-    const reach = Math.max(...rows) + 15 / ends[0]!.strip.yStep;
-    const said = ends.map((end): ViewEvidence => {
+    const reach = Math.max(...layers.map((one) => one.bareFrom)) + 15 / ends[0]!.strip.yStep;
+    const distance: Float32Array[] = [];
+    const said = ends.map((end, i): ViewEvidence => {
       const count = end.strip.rows;
       const strange = new Float32Array(count);
       // Neighbouring rows are smoothed alike: a few in every pass are enough.
@@ -54,19 +55,53 @@ export function coarseFell(ends: readonly EndRows[], frame: ClothFrame): CoarseF
           const d = nearestDistances(v === 2 ? stringKinds : sideKinds, view.values, r * FEATURES);
           const says = Math.max(-MOST, Math.min(MOST, 3 * Math.log((d.second + 0.3) / (d.first + 0.3))));
           const least = Math.min(d.first, d.second) / 2;
+          // What is unlike all that was learnt says little: a yarn first met here is left to the profile.
+          const sure = 1 / (1 + (least / UNKNOWN) ** 2);
           for (let s = r; s < Math.min(count, r + step); s++) {
-            line[s] = says;
+            line[s] = 0.75 * sure * says + 0.5 * byProfile[i]![v]![s]!;
             if (v !== 2) strange[s]! += least;
           }
         }
         return line;
       });
-      foreign.push(strange);
+      distance.push(strange);
       return [lines[0]!, lines[1]!, lines[2]!];
     });
-    ({ rows, evidence } = settle(ends, said));
+    layers = settle(ends, said, foreignRows(ends, layers, distance));
   }
-  return { rows, evidence, foreign };
+  return { layers };
+}
+
+/**
+ * How much each row looks like something that is neither: unlike all that was learnt, and smooth where cloth ripples
+ * (a hand, a card, a comb's back).
+ */
+function foreignRows(
+  ends: readonly EndRows[],
+  layers: readonly Layers[],
+  distance: readonly Float32Array[],
+): Float32Array[] {
+  const usual: number[] = [];
+  const ripples: number[] = [];
+  const ripple = (end: EndRows, r: number): number =>
+    (end.views[0].values[r * FEATURES + RIPPLE]! + end.views[1].values[r * FEATURES + RIPPLE]!) / 2;
+  ends.forEach((end, i) => {
+    const base = baseRow(end.strip);
+    const top = base + 0.8 * (layers[i]!.clothTop - base);
+    for (let r = base; r < top; r += 3) {
+      usual.push(distance[i]![r]!);
+      ripples.push(ripple(end, r));
+    }
+  });
+  if (usual.length < 20) return distance.map((line) => new Float32Array(line.length).fill(-2));
+  const far = 1.3 * quantile(usual, 0.9);
+  const smooth = quantile(ripples, 0.1);
+  return ends.map((end, i) =>
+    distance[i]!.map((d, r) => {
+      const unlike = 2.5 * Math.log((d + 0.05) / (far + 0.05));
+      return Math.max(-2, Math.min(2, Math.min(unlike, (smooth - ripple(end, r)) / 2)));
+    }),
+  );
 }
 
 /** What each view of an end says, row by row: above 0 bare, below 0 cloth. */
@@ -77,12 +112,16 @@ type ViewEvidence = readonly [Float32Array, Float32Array, Float32Array];
  * neighbour's floats and shade lie over the gap; where both are, the string itself decides. The outer side of an
  * outer end counts half, as the cloth may have drawn in past it.
  */
-function settle(ends: readonly EndRows[], said: readonly ViewEvidence[]): { rows: number[]; evidence: Float32Array[] } {
-  let rows: number[] | null = null;
-  let evidence: Float32Array[] = [];
+function settle(
+  ends: readonly EndRows[],
+  said: readonly ViewEvidence[],
+  foreign: readonly Float32Array[] | null,
+): Layers[] {
+  let layers: Layers[] = [];
+  const evidences: Float32Array[] = [];
   for (let sweep = 0; sweep < 3; sweep++) {
-    const before: readonly number[] | null = rows;
-    evidence = ends.map((end, i) => {
+    const before = layers.length > 0 ? layers.map((one) => one.clothTop) : null;
+    layers = ends.map((end, i) => {
       const [left, right, string] = said[i]!;
       const neighbour = (place: number, step: number): number =>
         before && ends[place]?.end === end.end + step ? before[place]! : -1;
@@ -90,7 +129,7 @@ function settle(ends: readonly EndRows[], said: readonly ViewEvidence[]): { rows
       const rightStop = neighbour(i + 1, 1);
       const outerLeft = i === 0 ? 0.5 : 1;
       const outerRight = i === ends.length - 1 ? 0.5 : 1;
-      return left.map((value, r) => {
+      const evidence = left.map((value, r) => {
         const hiddenLeft = leftStop > r;
         const hiddenRight = rightStop > r;
         const weightLeft = hiddenLeft ? 0.1 : outerLeft;
@@ -99,29 +138,47 @@ function settle(ends: readonly EndRows[], said: readonly ViewEvidence[]): { rows
         const sum = value * weightLeft + right[r]! * weightRight + string[r]! * weightString;
         return sum / (weightLeft + weightRight + weightString);
       });
+      evidences[i] = evidence;
+      const cover = (COVER * MOST) / end.strip.yStep;
+      return layersOf(evidence, foreign?.[i] ?? null, baseRow(end.strip), end.bareFrom, cover);
     });
-    rows = ends.map((end, i) => bestStop(evidence[i]!, baseRow(end.strip), end.bareFrom));
   }
-  return { rows: rows ?? [], evidence };
+  return foreign ? fillPits(ends, layers, evidences, foreign) : layers;
+}
+
+/** A pit this deep and one or two ends wide isn't woven: a loose tail lies there and looks like a string, mm. */
+const PIT = 8;
+
+/** Looks again, no lower than the neighbours, where one or two ends seem to stop far below both. */
+function fillPits(
+  ends: readonly EndRows[],
+  layers: readonly Layers[],
+  evidences: readonly Float32Array[],
+  foreign: readonly Float32Array[],
+): Layers[] {
+  const filled = [...layers];
+  for (const width of [1, 2]) {
+    for (let i = 1; i + width < ends.length; i++) {
+      const { yStep } = ends[i]!.strip;
+      const beside = Math.min(filled[i - 1]!.clothTop, filled[i + width]!.clothTop);
+      const pit = Array.from({ length: width }, (_, k) => i + k);
+      // The foot of a steep V is a pit too: its neighbours go on stepping down towards it.
+      const step = (a: number, b: number): number =>
+        a >= 0 && b < ends.length ? Math.abs(filled[a]!.clothTop - filled[b]!.clothTop) : 0;
+      const steep = 1.7 * Math.max(step(i - 2, i - 1), step(i + width, i + width + 1));
+      const deep = Math.max(PIT / yStep, steep);
+      if (!pit.every((k) => filled[k]!.clothTop < beside - deep)) continue;
+      for (const k of pit) {
+        const from = Math.round(beside - PIT / 2 / yStep);
+        const end = ends[k]!;
+        filled[k] = layersOf(evidences[k]!, foreign[k]!, from, end.bareFrom, (COVER * MOST) / yStep);
+      }
+    }
+  }
+  return filled;
 }
 
 const baseRow = (strip: EndStrip): number => Math.max(0, Math.round(-strip.yStart / strip.yStep));
-
-/** The row below which cloth and above which bare explains the evidence best. */
-export function bestStop(evidence: Float32Array, from: number, to: number): number {
-  let sum = 0;
-  for (let r = from; r < to; r++) sum += evidence[r]!;
-  let best = sum;
-  let row = from;
-  for (let r = from; r < to; r++) {
-    sum -= 2 * evidence[r]!;
-    if (sum > best) {
-      best = sum;
-      row = r + 1;
-    }
-  }
-  return row;
-}
 
 /** Where the bare string's own profile is lost: in its shape and in its strength. */
 function firstGuess(ends: readonly EndRows[]): ViewEvidence[] {
@@ -145,9 +202,10 @@ function firstGuess(ends: readonly EndRows[]): ViewEvidence[] {
 
 function learn(
   ends: readonly EndRows[],
-  stops: readonly number[],
+  layers: readonly Layers[],
   frame: ClothFrame,
   views: readonly number[],
+  round: number,
 ): TwoKinds | null {
   const bare: number[] = [];
   const cloth: number[] = [];
@@ -155,12 +213,16 @@ function learn(
   const clothRows: [number, number][] = [];
   ends.forEach((end, i) => {
     const pass = frame.planPass / end.strip.yStep;
-    const stop = stops[i]!;
-    const clothTop = stop - Math.min(2 * pass, (stop - baseRow(end.strip)) * 0.3);
-    for (let r = baseRow(end.strip); r < clothTop; r++) if (end.strip.seen[r]) clothRows.push([i, r]);
+    const { clothTop: stop, bareFrom, bare: clear } = layers[i]!;
+    const woven = stop - baseRow(end.strip);
+    // At first the upper part is left out: a hand over the fell may have been taken for cloth.
+    const upper = round === 0 && woven * end.strip.yStep > 12 ? 0.3 * woven : Math.min(2 * pass, 0.3 * woven);
+    for (let r = baseRow(end.strip); r < stop - upper; r++) if (end.strip.seen[r]) clothRows.push([i, r]);
     // What lies just above the fell tells more than what lies far off.
-    const reach = Math.min(end.strip.rows, Math.max(end.bareFrom + 40, stop + Math.round(60 / end.strip.yStep)));
-    for (let r = Math.round(stop + 2.5 * pass); r < reach; r++) if (end.strip.seen[r]) bareRows.push([i, r]);
+    const reach = Math.min(end.strip.rows, Math.max(end.bareFrom + 40, bareFrom + Math.round(60 / end.strip.yStep)));
+    for (let r = Math.round(bareFrom + 2.5 * pass); r < reach; r++) {
+      if (end.strip.seen[r] && (r >= end.bareFrom || clear[r])) bareRows.push([i, r]);
+    }
   });
   if (bareRows.length < 50 || clothRows.length < 50) return null;
   const take = (from: readonly [number, number][], into: number[]) => {

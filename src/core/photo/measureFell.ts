@@ -20,6 +20,9 @@ export interface EndFell {
 /** Where the fell lies can't be told better than this, mm: floats are round and hairy. */
 const FLOOR = 0.08;
 
+/** Something this high over the fell hides it, mm. */
+const COVERED = 2;
+
 /** Finds the fell on every end that was followed. */
 export function measureFell(
   sampler: LoomSampler,
@@ -70,18 +73,23 @@ function placeFell(
 ): EndFell {
   const { strip } = end;
   const pass = frame.planPass / strip.yStep;
-  const row = coarse.rows[i]!;
+  const { clothTop: row, bareFrom } = coarse.layers[i]!;
+  if ((bareFrom - row) * strip.yStep > Math.max(COVERED, 2.5 * frame.planPass)) {
+    return { end: end.end, course, fell: null, why: 'something lies over the fell here' };
+  }
   const higher = (place: number, step: number): boolean =>
-    ends[place]?.end === end.end + step && coarse.rows[place]! > row + 2 * pass;
+    ends[place]?.end === end.end + step && coarse.layers[place]!.clothTop > row + 2 * pass;
   const sides: ('left' | 'right')[] = [];
   if (!higher(i - 1, -1)) sides.push('left');
   if (!higher(i + 1, 1)) sides.push('right');
   // The rough place runs a little high, because rows are described with their neighbours.
-  const edge = [-0.3, 0.7, -1.3]
-    .map((shift) => fellEdge(strip, row + shift * pass, frame, sides))
-    .find((found) => found !== null);
+  const at = (shift: number) => fellEdge(strip, row + shift * pass, frame, sides);
+  const edge = at(-0.3) ?? at(0.7) ?? at(-1.3);
+  // Looked for from higher up, the same edge should be met: a second one is a doubt, and counts as one.
+  const second = edge && at(1.2);
+  const doubt = edge && second ? Math.max(0, Math.abs(second.y - edge.y) - 0.25 * frame.planPass) / 2 : 0;
   const fell = edge
-    ? measurement(edge.y, Math.hypot(FLOOR, edge.sigma), 1, 'fell change point')
+    ? measurement(edge.y, Math.hypot(FLOOR, edge.sigma, doubt), 1, 'fell change point')
     : measurement(strip.yStart + (row - 0.3 * pass) * strip.yStep, frame.planPass, 1, 'fell change point, rough');
   return { end: end.end, course, fell, why: null };
 }

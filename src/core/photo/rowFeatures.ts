@@ -6,6 +6,8 @@ import { boxMean, median } from './statistics.ts';
 export const FEATURES = 11;
 /** Place of the likeness to the bare profile: 1 for the bare string's own shape, about 0 in cloth. */
 export const LIKENESS = 0;
+/** Place of the ripple up and down over the string. */
+export const RIPPLE = 9;
 /** Place of how strong that shape is against the template: 1 bare, about 0 in cloth. */
 export const STRENGTH = 1;
 
@@ -77,9 +79,14 @@ export function columnProfile(strip: EndStrip, from: number, to: number): Float3
   return profile;
 }
 
+/** A bare end's profile follows what slowly changes behind it (shade, a slanting stripe) over about this much, mm. */
+const MEMORY = 6;
+/** A row less like the profile than this teaches it nothing: cloth, a mark, a hand. */
+const LIKE_ENOUGH = 0.65;
+
 /**
  * @param smooth the strip's colours from `smoothedUp`.
- * @param template the bare end's own profile, from `columnProfile`.
+ * @param template the bare end's own profile near the notch, from `columnProfile`; it is followed downward.
  */
 export function rowFeatures(
   strip: EndStrip,
@@ -90,18 +97,25 @@ export function rowFeatures(
 ): RowFeatures {
   const { rows } = strip;
   const reach = smoothingReach(strip, frame);
-  const shape = centredShape(template, columns.all);
+  const usual = Float32Array.from(template);
+  const pace = Math.min(0.5, strip.yStep / MEMORY);
   const values = new Float32Array(rows * FEATURES);
   const coreRipple = ripple(strip, columns.core, reach);
   const gapRipple = ripple(strip, columns.gap, reach);
-  for (let r = 0; r < rows; r++) {
+  for (let r = rows - 1; r >= 0; r--) {
     const row = smooth.subarray(r * strip.columns * 3, (r + 1) * strip.columns * 3);
+    const shape = centredShape(usual, columns.all);
     const core = meanColour(row, columns.core);
     const gap = meanColour(row, columns.gap);
     const { product, power } = against(row, shape, columns.all);
     const at = r * FEATURES;
     values[at + LIKENESS] = product / Math.sqrt(shape.power * power + 1);
     values[at + STRENGTH] = product / (shape.power + 1);
+    if (values[at + LIKENESS]! > LIKE_ENOUGH && values[at + STRENGTH]! > LIKE_ENOUGH) {
+      for (const k of columns.all) {
+        for (let c = 0; c < 3; c++) usual[k * 3 + c]! += pace * (row[k * 3 + c]! - usual[k * 3 + c]!);
+      }
+    }
     values[at + 2] = (100 * core[1]!) / (core[0]! + DARK);
     values[at + 3] = (100 * core[2]!) / (core[0]! + DARK);
     values[at + 4] = (100 * gap[1]!) / (gap[0]! + DARK);
