@@ -49,10 +49,10 @@ interface Rise {
 
 /**
  * The order of work. The cloth so far is a height for every end; a row can be woven when everything right under it is.
- * From what can be begun, the lowest is taken (hills stay low), and of those at one height the one that can go furthest;
- * then the yarn in hand; then the leftmost. It is woven until it would have to lie on something not yet woven, or would
- * stand taller than the hill limit over the cloth beside it. A part's mirror image follows it at once, to the same
- * height. Along a border where wefts rise together neither may be more than a pass ahead, so they are woven in turn.
+ * From what can be begun within half the hill limit of the lowest (so hills stay low), the one that can go furthest is
+ * taken, the yarn in hand before another; of equals the leftmost. It is woven until it would have to lie on something
+ * not yet woven, or would stand taller than the hill limit over the cloth beside it. A part's mirror image follows it at
+ * once, to the same height. Along a border where wefts rise together neither may be more than a pass ahead, so they are woven in turn.
  * What lies under comes first by construction, and the lowest row not yet woven can always be woven, so the order never
  * sticks: where two areas lean on each other in turn, both are cut.
  */
@@ -208,9 +208,10 @@ export function orderStints(wefts: Wefts, parts: readonly Part[], rules: OrderRu
     let bestScore = Number.NEGATIVE_INFINITY;
     for (const part of open) {
       const row = rowAt(part, next[part]!);
-      if (row.pass > lowest + 2 || hindrance(row, Number.POSITIVE_INFINITY) !== null) continue;
+      if (row.pass > lowest + rules.hillLimit / 2 || hindrance(row, Number.POSITIVE_INFINITY) !== null) continue;
       const far = rise(part, Number.POSITIVE_INFINITY, true).log.length;
-      const score = (far + (labelOf(part) === label ? YARN_IN_HAND : 0)) * 4096 - row.low;
+      const inHand = labelOf(part) === label ? YARN_IN_HAND : 0;
+      const score = Math.floor((far + inHand) / MUCH_THE_SAME) * 4096 - row.low;
       if (score > bestScore) {
         best = part;
         bestScore = score;
@@ -221,5 +222,7 @@ export function orderStints(wefts: Wefts, parts: readonly Part[], rules: OrderRu
   return { stints, rows, together };
 }
 
+/** Parts that can go equally far to within so many passes are taken from the left. */
+const MUCH_THE_SAME = 4;
 /** Passes a part with the yarn in hand may reach less far than another and still be taken first. */
-const YARN_IN_HAND = 6;
+const YARN_IN_HAND = 12;

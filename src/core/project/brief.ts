@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { chartFits } from '../chart/gridLimit.ts';
 import { failure, type Outcome, success } from '../model/outcome.ts';
 import type { Making, Piece, Shape, ShapeForm, Yarn } from '../model/piece.ts';
 import { clothMm, metres, mm, radians } from '../model/units.ts';
@@ -91,6 +92,13 @@ export function parseBrief(value: unknown): Outcome<Brief, 'brief-unreadable'> {
       'brief-unreadable',
       `The description needs notch ${brief.warp.first_notch + brief.warp.ends}, but the loom has ${brief.loom.notches}.`,
       'Use fewer ends or start further left.',
+    );
+  }
+  if (!chartFits(brief.warp.ends, brief.cloth.height_mm, brief.cloth.pass_mm)) {
+    return failure(
+      'brief-unreadable',
+      'The description gives more passes than can be charted.',
+      'Give the height of a pass, pass_mm, in millimetres; a usual one is about 1.',
     );
   }
   return success(brief);

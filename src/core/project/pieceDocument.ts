@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { chartFits } from '../chart/gridLimit.ts';
 import type { Loom, Piece } from '../model/piece.ts';
 import type { DocumentKind } from './document.ts';
 
@@ -171,8 +172,29 @@ const pieceFields = z.strictObject({
     .max(10_000),
 });
 
+/** What one field can't say of another: every yarn that is named is listed, and the cloth can be charted. */
+const wholePiece = pieceFields.superRefine((piece, context) => {
+  const listed = new Set(piece.yarns.map((one) => one.id));
+  const named: [string, (string | number)[]][] = [
+    [piece.cloth.ground, ['cloth', 'ground']],
+    [piece.cloth.headerYarn, ['cloth', 'headerYarn']],
+    ...piece.shapes.map(({ yarn: of }, index): [string, (string | number)[]] => [of, ['shapes', index, 'yarn']]),
+  ];
+  for (const [yarnId, path] of named) {
+    if (!listed.has(yarnId))
+      context.addIssue({ code: 'custom', path, message: `names yarn ${yarnId}, which is not listed` });
+  }
+  if (!chartFits(piece.warp.ends, piece.cloth.height, piece.cloth.passHeight)) {
+    context.addIssue({
+      code: 'custom',
+      path: ['cloth', 'passHeight'],
+      message: 'gives more passes than can be charted',
+    });
+  }
+});
+
 /** The body of `piece.json`, version 1. Unknown keys, NaN and infinities are refused. */
-export const pieceSchema = pieceFields as unknown as z.ZodType<Piece, Piece>;
+export const pieceSchema = wholePiece as unknown as z.ZodType<Piece, Piece>;
 
 /** `piece.json`: everything the weaver decided. A new version adds its migration here and its fixture to the tests. */
 export const pieceDocument: DocumentKind<Piece> = {
