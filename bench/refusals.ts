@@ -6,7 +6,7 @@ import type { LoomReading } from '../src/core/model/check.ts';
 import type { Brief } from '../src/core/project/brief.ts';
 import { decodePhoto } from './decodePhoto.ts';
 import { measure, pieceOf } from './measuring.ts';
-import { wrongFigures } from './wrongPhotograph.ts';
+import { figureErrors, wrongFigures } from './wrongPhotograph.ts';
 
 /**
  * Use: npm run refusals -- [--every N] [--kind WORD] [--only none|spoilt] [--keep DIR]
@@ -86,11 +86,14 @@ async function spoilt(): Promise<void> {
     const reading = measure(await decodePhoto(jpeg), pieceOf(loom.brief));
     const figures = wrongFigures(reading, loom.truth, loom.planShift, loom.endShift);
     const codes = said(reading);
+    const unsure = figureErrors(reading, loom.truth).filter(
+      ({ sigma }) => !(Number.isFinite(sigma) && sigma > 0),
+    ).length;
     const named = loom.names.length > 0 ? loom.names.some((name) => codes.includes(name)) : null;
     count(loom.fault, reading, figures.length > 0, named);
     const worst = [...figures].sort((a, b) => Math.abs(b.error) - Math.abs(a.error))[0];
     console.log(
-      `${loom.name}: ${reading.status}${figures.length ? ` WRONG ${figures.length}, worst ${worst?.what} ${worst?.error.toFixed(1)} ± ${worst?.sigma.toFixed(1)}` : ''}; said ${codes.join(', ') || 'nothing'}${named === false ? ' (not named)' : ''}`,
+      `${loom.name}: ${reading.status}${figures.length ? ` WRONG ${figures.length}, worst ${worst?.what} ${worst?.error.toFixed(1)} ± ${worst?.sigma.toFixed(1)}` : ''}; said ${codes.join(', ') || 'nothing'}${named === false ? ' (not named)' : ''}${unsure ? `; ${unsure} figures without a usable sigma` : ''}`,
     );
     if (keep && figures.length) writeFileSync(join(keep, `${loom.name}.jpg`), jpeg);
   }
