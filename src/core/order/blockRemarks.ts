@@ -1,6 +1,9 @@
+import { boundaryBetween } from '../chart/boundaryKinds.ts';
 import type { SteppedChart } from '../chart/makeChart.ts';
+import type { Boundary, Piece } from '../model/piece.ts';
+import type { Chart } from '../model/plan.ts';
 import type { Stint } from './orderStints.ts';
-import type { Wefts } from './wefts.ts';
+import type { WeftRow, Wefts } from './wefts.ts';
 
 /**
  * Says so when a weft is fresh although its area goes on from below: where a cycle of neighbours leaves the weft below
@@ -24,6 +27,32 @@ export function startRemarks(stepped: SteppedChart, wefts: Wefts, weft: number):
   return [
     `A fresh weft in the same area: the one below would not meet its neighbours. It begins with a single pass, from the ${side}.`,
   ];
+}
+
+/** Says what holds a block to the wefts that rise beside it. */
+export function linkRemarks(piece: Piece, chart: Chart, rows: readonly WeftRow[]): readonly string[] {
+  const remarks: string[] = [];
+  for (const side of ['left', 'right'] as const) {
+    const seen = new Set<Boundary>();
+    for (const { pass, low, high } of rows) {
+      const border = pass * chart.ends + (side === 'left' ? low : high + 1);
+      if (side === 'left' ? low === 0 : high === chart.ends - 1) continue;
+      if (chart.cells[border - 1] === chart.cells[border]) continue;
+      seen.add(boundaryBetween(piece, chart.areas[border - 1]!, chart.areas[border]!));
+    }
+    if (seen.has('interlocked')) {
+      remarks.push(`At the ${side}, loop the weft through its neighbour's each time the two meet between their ends.`);
+    }
+    if (seen.has('shared-end')) {
+      remarks.push(
+        `At the ${side}, where the edge stands upright, both wefts turn on one end, a turn each in alternation.`,
+      );
+    }
+    if (seen.has('dovetailed')) {
+      remarks.push(`At the ${side}, where the edge stands upright, both wefts turn on one end, several turns each.`);
+    }
+  }
+  return remarks;
 }
 
 /** Says why a block stops short of its area's end. */

@@ -38,7 +38,7 @@ export function blockWords(
   else words.push(`Left edge: ${scheduleWords(left)}.`, `Right edge: ${scheduleWords(right)}.`);
   if (together.length > 0) {
     const blocks = together.map((block) => block + 1).join(' and ');
-    words.push(`Rises together with block ${blocks}: weave them in turn, neither more than a pass ahead.`);
+    words.push(`Rises together with block ${blocks}: weave them in turn, neither more than a turn ahead.`);
   }
   const last = rows.at(-1)!;
   words.push(`Finish at end ${last.to + 1}, after ${rows.length} ${rows.length === 1 ? 'pass' : 'passes'}.`);

@@ -3,7 +3,7 @@ import type { Piece } from '../model/piece.ts';
 import type { Block, BlockRow, Overhang, TurnStep } from '../model/plan.ts';
 import { type EdgeStep, edgeSteps } from '../schedule/edgeSteps.ts';
 import { blockNames } from './blockNames.ts';
-import { startRemarks, stopRemarks } from './blockRemarks.ts';
+import { linkRemarks, startRemarks, stopRemarks } from './blockRemarks.ts';
 import { blockWords } from './blockWords.ts';
 import type { OrderOfWork, Stint } from './orderStints.ts';
 import type { Part } from './parts.ts';
@@ -112,6 +112,7 @@ export function buildBlocks(
       together,
       remarks: [
         ...(stint.first === 0 ? startRemarks(stepped, wefts, part.weft) : []),
+        ...(together.length > 0 ? linkRemarks(piece, stepped.chart, weftRows) : []),
         ...stopRemarks(stint, stints, place),
       ],
     };

@@ -52,7 +52,7 @@ interface Rise {
  * From what can be begun within half the hill limit of the lowest (so hills stay low), the one that can go furthest is
  * taken, the yarn in hand before another; of equals the leftmost. It is woven until it would have to lie on something
  * not yet woven, or would stand taller than the hill limit over the cloth beside it. A part's mirror image follows it at
- * once, to the same height. Along a border where wefts rise together neither may be more than a pass ahead, so they are woven in turn.
+ * once, to the same height. Along a border where wefts rise together neither may get ahead of the cloth beside it, so they are woven in turn.
  * What lies under comes first by construction, and the lowest row not yet woven can always be woven, so the order never
  * sticks: where two areas lean on each other in turn, both are cut.
  */
