@@ -1,10 +1,46 @@
 import type { Flag, LoomReading } from '../model/check.ts';
 import type { Piece } from '../model/piece.ts';
+import { type EdgeCourse, edgeCourse } from './edgeCourse.ts';
+import { edgeFlags } from './edgeFlags.ts';
+import { fellLean, tiltFlags, unevenFlags } from './fellFlags.ts';
+import { type EdgeForecast, forecastEdge } from './forecast.ts';
+import { type Mirrored, mirroredHeights } from './mirrored.ts';
+import { beatFlags, countFlags } from './planFlags.ts';
+import { spreadFlags } from './spreadFlags.ts';
 
-export interface Comparison {
-  readonly flags: readonly Flag[];
+export interface CompareOptions {
+  /** Both halves are said to be finished, or the weaver asks to compare them. */
+  readonly halvesFinished?: boolean;
 }
 
-export function compareReading(_reading: LoomReading, _piece: Piece): Comparison {
-  return { flags: [] };
+/** A reading held against the plan. */
+export interface Comparison {
+  readonly flags: readonly Flag[];
+  readonly edges: readonly EdgeCourse[];
+  readonly forecasts: readonly EdgeForecast[];
+  /** Always shown; called uneven only when the halves are said to be finished. */
+  readonly mirrored: Mirrored;
+}
+
+export function compareReading(reading: LoomReading, piece: Piece, options: CompareOptions = {}): Comparison {
+  const { allowance } = piece.making;
+  const { units } = piece;
+  const { notchPitch } = piece.loom;
+  const passMm = reading.pass?.value ?? piece.cloth.passHeight;
+  const edges = [edgeCourse(reading, piece, 'left'), edgeCourse(reading, piece, 'right')];
+  const mirrored = mirroredHeights(reading.ends, piece.warp.ends, passMm);
+  const lean = fellLean(reading.ends, notchPitch, passMm);
+  const flags = [
+    ...countFlags(reading, piece),
+    ...edgeFlags(edges, allowance, units),
+    ...spreadFlags(reading.ends, notchPitch, allowance, units),
+    ...tiltFlags(lean, allowance, units),
+    ...unevenFlags(mirrored, options.halvesFinished ?? false, allowance),
+    ...beatFlags(reading, piece, units),
+  ];
+  const forecasts = edges.flatMap((edge) => {
+    const forecast = forecastEdge(edge, piece.cloth.height, allowance);
+    return forecast ? [forecast] : [];
+  });
+  return { flags, edges, forecasts, mirrored };
 }

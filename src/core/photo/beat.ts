@@ -24,10 +24,14 @@ const HIGHEST = 1.5;
 /**
  * Reads the beat from the floats. On one end a float comes every second pass, on the next end a pass later: the ends'
  * lightness added with alternate signs swings once in exactly two passes, whatever else repeats in the cloth.
- * @param shareScale one-sigma share of a length through scale alone.
+ * @param scale by what share the floats look enlarged, and the one-sigma share of a length through scale alone.
  * @returns null when too little is woven or the floats can't be told apart.
  */
-export function readBeat(lines: readonly WeaveLine[], frame: ClothFrame, shareScale: number): Beat | null {
+export function readBeat(
+  lines: readonly WeaveLine[],
+  frame: ClothFrame,
+  scale: { readonly enlarged: number; readonly scaleSigma: number },
+): Beat | null {
   const first = lines[0];
   if (!first) return null;
   const { yStep } = first;
@@ -50,7 +54,7 @@ export function readBeat(lines: readonly WeaveLine[], frame: ClothFrame, shareSc
   for (let k = 1; k < spectrum.length; k++) if (spectrum[k]! > spectrum[peak]!) peak = k;
   if (peak === 0 || peak === spectrum.length - 1 || spectrum[peak]! < 5 * median(spectrum)) return null;
   const start = heights[peak]!;
-  return followPhase(swing, yStep, centres, reach, start, top, shareScale);
+  return followPhase(swing, yStep, centres, reach, start, top, scale);
 }
 
 /** Ends with alternate signs, each freed of everything slower than two passes. */
@@ -96,8 +100,11 @@ function followPhase(
   reach: number,
   h: number,
   top: number,
-  shareScale: number,
+  scale: { readonly enlarged: number; readonly scaleSigma: number },
 ): Beat | null {
+  // How far the floats rise is known to about a third.
+  const shareScale = Math.hypot(scale.scaleSigma, scale.enlarged / 3);
+  const shrink = 1 / (1 + scale.enlarged);
   const sums = centres.map((y) => windowSum(swing, yStep, y, reach, h));
   const turn = 2 * Math.PI;
   // Passes at every window's middle: those of an even beat plus what the phase has run ahead, half a turn a pass.
@@ -137,9 +144,9 @@ function followPhase(
   const bends = passes.slice(2).map((value, k) => value - 2 * passes[k + 1]! + passes[k]!);
   const noise = bends.length > 2 ? Math.sqrt(bends.reduce((sum, b) => sum + b * b, 0) / bends.length / 6) : 0.1;
   const sigmaShare = Math.hypot((Math.SQRT2 * Math.max(noise, 0.04)) / Math.max(3, whole - WINDOW / 2), shareScale);
-  const mean = top / whole;
+  const mean = (top / whole) * shrink;
   const rows = centres.map((y, k) => {
-    const pass = 1 / slope(k);
+    const pass = shrink / slope(k);
     const local = Math.hypot((Math.SQRT2 * Math.max(noise, 0.04)) / (4 * HOP), shareScale);
     return { y, pass: measurement(pass, pass * local, Math.round(reach / pass), 'floats') };
   });

@@ -64,8 +64,25 @@ export function measureCloth(
   const course = ribCourse(frame, ends, selvedge);
   const tops = ends.flatMap((end) => (end.fell ? [{ end: end.index, y: end.fell.value }] : []));
   const lines = weaveLines(sampler, frame, course, tops);
-  const beat = readBeat(lines, frame, pose.reference.scaleSigma);
+  const beat = readBeat(lines, frame, {
+    enlarged: floatsEnlarged(frame, photo),
+    scaleSigma: pose.reference.scaleSigma,
+  });
   return { ends, selvedge, ribs: [], pass: beat?.pass ?? null, beat: beat?.rows ?? [], colours: null };
+}
+
+/** A camera's focal length over its picture's longer side, where nothing says it: most phones lie near this. */
+const USUAL_FOCAL = 0.78;
+
+/**
+ * By what share the floats look larger than the strings' plane shows lengths: they lie nearer to the camera, about
+ * half a string and one weft thickness (two passes) above it.
+ */
+function floatsEnlarged(frame: ClothFrame, photo: Photo): number {
+  const string = frame.stringsPerEnd === 2 ? frame.endHalf / 1.05 : frame.endHalf * 2;
+  const above = string / 2 + 2 * frame.planPass;
+  const distance = USUAL_FOCAL * Math.max(photo.width, photo.height) * frame.mmPerPx;
+  return above / distance;
 }
 
 const inCloth = (x: Measurement, frame: ClothFrame): Measurement => ({ ...x, value: x.value - frame.centreX });

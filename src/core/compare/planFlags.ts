@@ -1,0 +1,57 @@
+import type { Flag, LoomReading } from '../model/check.ts';
+import { giveOrTake } from '../model/deviationWords.ts';
+import type { LengthUnits } from '../model/lengthWords.ts';
+import { lengthInWords } from '../model/lengthWords.ts';
+import type { Piece } from '../model/piece.ts';
+
+/** A beat that would land the whole piece higher or lower than planned. */
+export function beatFlags(reading: LoomReading, piece: Piece, units: LengthUnits): Flag[] {
+  const { pass } = reading;
+  if (!pass) return [];
+  const { passHeight, height } = piece.cloth;
+  const passes = height / passHeight;
+  const off = (pass.value - passHeight) * passes;
+  const sigma = pass.sigma * passes;
+  if (Math.abs(off) <= piece.making.allowance || Math.abs(off) <= 2 * sigma) return [];
+  const softer = off > 0;
+  const size = lengthInWords(Math.round(Math.abs(off)), units);
+  return [
+    {
+      kind: 'beat',
+      side: null,
+      yMm: null,
+      deviationMm: off,
+      sigmaMm: sigma,
+      message:
+        `Beating ${softer ? 'softer' : 'harder'}: a pass is ${pass.value.toFixed(2)} mm, not ${passHeight.toFixed(2)}. ` +
+        `Left as it is, the top will sit ${size} ${softer ? 'high' : 'low'}, give or take ${giveOrTake(sigma).text}.`,
+      advice: 'Re-plan the rest with the measured pass, or change the beat.',
+    },
+  ];
+}
+
+/** Ends planned against ends seen. */
+export function countFlags(reading: LoomReading, piece: Piece): Flag[] {
+  const planned = piece.warp.ends;
+  const counted = reading.endsCounted;
+  if (counted === null || counted === planned) return [];
+  const unseen = reading.ends.filter((end) => end.notchX === null).map((end) => end.index + 1);
+  const which =
+    unseen.length > 0 && unseen.length <= 4
+      ? ` ${unseen.length === 1 ? 'End' : 'Ends'} ${unseen.join(', ')} may be missing or hidden.`
+      : '';
+  return [
+    {
+      kind: 'count',
+      side: null,
+      yMm: null,
+      deviationMm: (counted - planned) * piece.loom.notchPitch,
+      sigmaMm: piece.loom.notchPitch / 2,
+      message: `${planned} ends planned, ${counted} seen.${which}`,
+      advice:
+        unseen.length === 1
+          ? 'Look whether it is there.'
+          : 'Look whether they are there, and that the piece says the right number.',
+    },
+  ];
+}
