@@ -63,10 +63,33 @@ test('wefts that rise together alternate as their sequence says', () => {
     { block: 0, row: 1 },
     { block: 1, row: 1 },
   ];
-  expect(workTurns([left, right], sequence).map(({ block: which, row, passes }) => [which, row, passes])).toEqual([
+  const blocks = [
+    { ...left, together: [1] },
+    { ...right, together: [0] },
+  ];
+  expect(workTurns(blocks, sequence).map(({ block: which, row, passes }) => [which, row, passes])).toEqual([
     [0, 0, 1],
     [1, 0, 1],
     [0, 1, 1],
     [1, 1, 1],
+  ]);
+});
+
+test('edges that step one pass apart are told as one step', () => {
+  // Starts at the right: the left edge moves in passes (0, 1), (2, 3), the right one a pass later.
+  const foot = block(0, [
+    [0, 4, 4],
+    [1, 4, 4],
+    [2, 4, 3],
+    [3, 3, 5],
+    [4, 5, 3],
+    [5, 3, 5],
+    [6, 5, 2],
+    [7, 2, 6],
+  ]);
+  expect(workSteps(workTurns([foot], [])).map(({ turns, left, right }) => [turns, left, right])).toEqual([
+    [1, 4, 4],
+    [2, 3, 5],
+    [1, 2, 6],
   ]);
 });

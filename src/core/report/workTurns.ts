@@ -9,7 +9,7 @@ export interface WorkTurn {
   readonly passes: 1 | 2;
   /** Chart pass of the first row. */
   readonly pass: number;
-  /** Ends the first pass spans, both included. */
+  /** Ends the turn goes over, both included. */
   readonly left: number;
   readonly right: number;
   /** End on which the turn begins, and end round which it comes back. */
@@ -34,42 +34,62 @@ export interface WorkStep {
  * @param sequence how wefts that rise together alternate; empty where blocks are woven one after another
  */
 export function workTurns(blocks: readonly Block[], sequence: readonly SequenceStep[]): WorkTurn[] {
-  const together = new Set(sequence.map((step) => step.block));
+  const told = new Set<number>();
   const turns: WorkTurn[] = [];
-  const add = (block: number, row: number, passes: 1 | 2) => {
-    const first = blocks[block]!.rows[row]!;
-    turns.push({
-      block,
-      row,
-      passes,
-      pass: first.pass,
-      left: Math.min(first.from, first.to),
-      right: Math.max(first.from, first.to),
-      from: first.from,
-      to: first.to,
-    });
-  };
-  let sequenced = false;
-  for (const [block, { rows }] of blocks.entries()) {
-    if (together.has(block)) {
-      // All wefts that rise together are told at the first of their blocks.
-      if (!sequenced) addSequence(sequence, add);
-      sequenced = true;
-      continue;
-    }
-    for (let row = 0; row < rows.length; row += 2) add(block, row, row + 1 < rows.length ? 2 : 1);
+  for (const [block, { rows, together }] of blocks.entries()) {
+    if (told.has(block)) continue;
+    // Wefts that rise together are told at the first of their blocks.
+    const group = new Set([block, ...together]);
+    for (const member of group) told.add(member);
+    const steps =
+      together.length > 0
+        ? sequence.filter((step) => group.has(step.block))
+        : rows.map((_, row): SequenceStep => ({ block, row }));
+    turns.push(...turnsOf(blocks, steps));
   }
   return turns;
 }
 
-function addSequence(sequence: readonly SequenceStep[], add: (block: number, row: number, passes: 1 | 2) => void) {
-  for (let at = 0; at < sequence.length; ) {
-    const { block, row } = sequence[at]!;
-    const next = sequence[at + 1];
-    const pair = next !== undefined && next.block === block && next.row === row + 1;
-    add(block, row, pair ? 2 : 1);
-    at += pair ? 2 : 1;
+/** Pairs the passes of each weft into turns where they follow one another. */
+function turnsOf(blocks: readonly Block[], steps: readonly SequenceStep[]): WorkTurn[] {
+  const turns: WorkTurn[] = [];
+  for (let at = 0; at < steps.length; ) {
+    const { block, row } = steps[at]!;
+    const next = steps[at + 1];
+    const passes = next !== undefined && next.block === block && next.row === row + 1 ? 2 : 1;
+    const rows = blocks[block]!.rows;
+    const span = rows[passes === 2 && toldByReturn(rows) ? row + 1 : row]!;
+    turns.push({
+      block,
+      row,
+      passes,
+      pass: rows[row]!.pass,
+      left: Math.min(span.from, span.to),
+      right: Math.max(span.from, span.to),
+      from: rows[row]!.from,
+      to: rows[row]!.to,
+    });
+    at += passes;
   }
+  return turns;
+}
+
+/**
+ * The two edges of a block step one pass apart, so the ends a turn goes over are those of its way out or of its way
+ * back: whichever of the two tells the block in fewer steps.
+ */
+function toldByReturn(rows: Block['rows']): boolean {
+  const changes = (first: number) => {
+    let count = 0;
+    for (let row = first + 2; row < rows.length; row += 2) {
+      const [now, before] = [rows[row]!, rows[row - 2]!];
+      const moved = (edge: (one: number, other: number) => number) =>
+        edge(now.from, now.to) !== edge(before.from, before.to);
+      if (moved(Math.min) || moved(Math.max)) count++;
+    }
+    return count;
+  };
+  return changes(1) < changes(0);
 }
 
 /** Gathers turns into steps: a new one wherever the block or the ends change. */
