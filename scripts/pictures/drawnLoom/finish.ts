@@ -8,9 +8,9 @@ const UNDO: Readonly<Record<number, { readonly turn: number; readonly flop: bool
   2: { turn: 0, flop: true },
   3: { turn: 180, flop: false },
   4: { turn: 180, flop: true },
-  5: { turn: 270, flop: true },
+  5: { turn: 90, flop: true },
   6: { turn: 270, flop: false },
-  7: { turn: 90, flop: true },
+  7: { turn: 270, flop: true },
   8: { turn: 90, flop: false },
 };
 
