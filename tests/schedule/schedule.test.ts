@@ -159,3 +159,33 @@ describe('schedules of a plan', () => {
     ).toBe('2 turns, then in 1 end; 3 turns, then in 1 end × 15; 1 turn, then out 2 ends; half a turn');
   });
 });
+
+describe('two halves', () => {
+  it('have the same schedule at their mirrored edges, turn for turn', () => {
+    // Two right triangles at the selvedges, each other's image.
+    const corner = (side: 1 | -1) => ({
+      kind: 'poly' as const,
+      pts: [
+        [side * 100.4, 5],
+        [0, 5],
+        [side * 100.4, 123.1],
+      ] as [number, number][],
+      yarn: 2,
+    });
+    const piece = flatPiece({
+      ends: 31,
+      pitch: 6.35,
+      passes: 189,
+      passHeight: 1.06,
+      header: 4,
+      shapes: [corner(-1), corner(1)],
+    });
+    const blocks = planPiece(piece).blocks.filter((block) => block.area === 1 || block.area === 2);
+    expect(blocks).toHaveLength(2);
+    const [left, right] = [...blocks].sort((one, other) => one.start.end - other.start.end);
+    expect(left!.partner).toBe(right!.order);
+    expect(whole(left!.right)).toEqual(whole(right!.left));
+    const counts = whole(left!.right).map((step) => step.turns);
+    expect(Math.max(...counts) - Math.min(...counts)).toBeLessThanOrEqual(1);
+  });
+});

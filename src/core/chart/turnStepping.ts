@@ -71,8 +71,12 @@ function goesOn(links: Links, belowBits: Uint8Array, from: Int32Array, foot: num
   return at === from.length ? under === belowBits.length - 1 : from[at] === under;
 }
 
+/** Ends by which a line may run in one pass and still be followed; beyond that it is level there. */
+const LEVEL_FROM = 4;
+
 /** The end half way between two; the even one of two that are equally near, so that neither side gains. */
 function halfWay(one: number, other: number): number {
+  if (Math.abs(one - other) > LEVEL_FROM) return one;
   const sum = one + other;
   if (sum % 2 === 0) return sum / 2;
   const lower = (sum - 1) / 2;
