@@ -41,7 +41,12 @@ function runOne(
       workerData: request,
       execArgv: [...(worker.execArgv ?? [])],
       resourceLimits: { maxOldGenerationSizeMb: 1536 },
+      // The decoders print by themselves; on the command line that would get in among the answers.
+      stdout: true,
+      stderr: true,
     });
+    thread.stdout.resume();
+    thread.stderr.resume();
     let settled = false;
     const settle = (outcome: Outcome<VisionAnswers[keyof VisionAnswers], VisionTag>) => {
       if (settled) return;
