@@ -1,4 +1,4 @@
-import { useEffect, useRef } from 'react';
+import { useLayoutEffect, useRef } from 'react';
 import { create } from 'zustand';
 
 /** Something the weaver can do from here: by its key, or found by its words. */
@@ -40,8 +40,9 @@ export function useCommands(owner: string, commands: readonly Command[]): void {
   const latest = useRef(commands);
   latest.current = commands;
   const outline = commands.map((command) => `${command.id} ${command.words} ${command.keys?.join(' ')}`).join('\n');
-  // biome-ignore lint/correctness/useExhaustiveDependencies: the outline stands for the list; run reads the latest.
-  useEffect(() => {
+  // Before the screen is seen, so that no key pressed on sight of it is lost.
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the outline stands for the list.
+  useLayoutEffect(() => {
     const { put, take } = useCommandStore.getState();
     put(
       owner,

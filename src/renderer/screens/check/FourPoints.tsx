@@ -134,7 +134,7 @@ export function FourPoints({ look, piece, start, onMeasure, onLeave }: FourPoint
         onPointerDown={(event) => {
           const point = fromEvent(event);
           const index = nearest(point);
-          if (index < 0 || event.button !== 0) return;
+          if (index < 0 || event.button !== 0 || image.width === 0) return;
           event.currentTarget.setPointerCapture(event.pointerId);
           setHeld(index);
           put(index, point);
@@ -151,34 +151,36 @@ export function FourPoints({ look, piece, start, onMeasure, onLeave }: FourPoint
             style={{ left, top, width: image.width * scale, height: image.height * scale }}
           />
         )}
-        {cornerNames.map((corner, index) => {
-          const point = points[index] ?? null;
-          const shown = point ?? {
-            x: image.width * (index === 0 || index === 3 ? 0.15 : 0.85),
-            y: image.height * (index < 2 ? 0.85 : 0.15),
-          };
-          return (
-            <button
-              key={corner}
-              type="button"
-              className={point === null ? 'corner-mark on-photograph is-waiting' : 'corner-mark on-photograph'}
-              style={{ left: left + shown.x * scale, top: top + shown.y * scale }}
-              aria-label={words.cornerLabel(words.corners[corner], point !== null)}
-              data-own-keys
-              onFocus={() => setHeld(null)}
-              onKeyDown={(event) => {
-                nudge(event, index);
-                if ((event.key === 'Enter' || event.key === ' ') && point === null) {
-                  event.preventDefault();
-                  put(index, shown);
-                  useShell.getState().say(words.cornerLabel(words.corners[corner], true));
-                }
-              }}
-            >
-              <span className="corner-name">{words.corners[corner]}</span>
-            </button>
-          );
-        })}
+        {/* Before the picture is there, a mark would have no place on it. */}
+        {image.width > 0 &&
+          cornerNames.map((corner, index) => {
+            const point = points[index] ?? null;
+            const shown = point ?? {
+              x: image.width * (index === 0 || index === 3 ? 0.15 : 0.85),
+              y: image.height * (index < 2 ? 0.85 : 0.15),
+            };
+            return (
+              <button
+                key={corner}
+                type="button"
+                className={point === null ? 'corner-mark on-photograph is-waiting' : 'corner-mark on-photograph'}
+                style={{ left: left + shown.x * scale, top: top + shown.y * scale }}
+                aria-label={words.cornerLabel(words.corners[corner], point !== null)}
+                data-own-keys
+                onFocus={() => setHeld(null)}
+                onKeyDown={(event) => {
+                  nudge(event, index);
+                  if ((event.key === 'Enter' || event.key === ' ') && point === null) {
+                    event.preventDefault();
+                    put(index, shown);
+                    useShell.getState().say(words.cornerLabel(words.corners[corner], true));
+                  }
+                }}
+              >
+                <span className="corner-name">{words.corners[corner]}</span>
+              </button>
+            );
+          })}
         <MagnifierGlass
           address={image.address}
           points={points}

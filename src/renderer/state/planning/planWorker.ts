@@ -1,0 +1,61 @@
+import { chartFidelity } from '../../../core/chart/edgeErrors.ts';
+import { makeChart } from '../../../core/chart/makeChart.ts';
+import type { Piece } from '../../../core/model/piece.ts';
+import type { Chart } from '../../../core/model/plan.ts';
+import { planPiece } from '../../../core/plan/planPiece.ts';
+import { standingRuns, steppedEdge } from '../../canvas/steppedEdge.ts';
+import type { PlanningAnswer, Question } from './questions.ts';
+import { receivePiece } from './sendPiece.ts';
+
+/*
+ * Works out charts and whole plans away from the page, so that neither a drag nor typing ever waits. One question at a
+ * time; the page keeps back all but the newest.
+ */
+const port = self as unknown as {
+  onmessage: ((event: MessageEvent<Question>) => void) | null;
+  postMessage: (answer: PlanningAnswer) => void;
+};
+let shapes: Piece['shapes'] = [];
+let charted: { readonly of: Piece['shapes']; readonly rest: string; readonly chart: Chart } | null = null;
+let errorsDue: ReturnType<typeof setTimeout> | undefined;
+
+port.onmessage = ({ data: question }) => {
+  clearTimeout(errorsDue);
+  const piece = receivePiece(question.piece, shapes);
+  shapes = piece.shapes;
+  try {
+    if (question.kind === 'plan') {
+      port.postMessage({ kind: 'plan', number: question.number, plan: planPiece(piece) });
+      return;
+    }
+    const chart = chartFor(piece);
+    const place = piece.shapes.findIndex((shape) => shape.id === question.shape);
+    port.postMessage({
+      kind: 'chart',
+      number: question.number,
+      chart,
+      edge: place < 0 ? [] : steppedEdge(chart, place + 1),
+      runs: place < 0 ? [] : standingRuns(chart, place + 1),
+    });
+    // A newer question clears this before it begins: the line follows the hand first, the figures when there is time.
+    errorsDue = setTimeout(() => {
+      port.postMessage({ kind: 'errors', number: question.number, edges: chartFidelity(piece, chart).edges });
+    }, 0);
+  } catch (trouble) {
+    port.postMessage({ kind: 'trouble', number: question.number, message: String(trouble) });
+  }
+};
+
+/** The chart; the last one again when only the choice of a shape changed. */
+function chartFor(piece: Piece): Chart {
+  const rest = JSON.stringify([piece.cloth, piece.warp, piece.loom, piece.yarns]);
+  const same =
+    charted !== null &&
+    charted.rest === rest &&
+    charted.of.length === piece.shapes.length &&
+    charted.of.every((shape, index) => shape === piece.shapes[index]);
+  if (same && charted !== null) return charted.chart;
+  const { chart } = makeChart(piece);
+  charted = { of: piece.shapes, rest, chart };
+  return chart;
+}
