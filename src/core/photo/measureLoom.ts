@@ -1,10 +1,14 @@
 import type { LoomReading } from '../model/check.ts';
 import type { Piece } from '../model/piece.ts';
+import type { PhotoPoint } from '../model/units.ts';
 import { type LocateOptions, locateLoom } from './locateLoom.ts';
 import { measureCloth } from './measureCloth.ts';
 import type { Photo } from './raster.ts';
 
-export type MeasureOptions = LocateOptions;
+export interface MeasureOptions extends LocateOptions {
+  /** Loom's bottom left, bottom right, top right, top left, as the weaver marked them; null to find it alone. */
+  readonly points?: readonly PhotoPoint[] | null;
+}
 
 /**
  * One photograph against one piece: find the loom, then read the cloth. Flags come from comparing, which stands above.
