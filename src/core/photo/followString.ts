@@ -103,13 +103,22 @@ export function followString(
 ): StringSample[] {
   const direction = Math.sign(toY - fromY);
   const tolerance = Math.min(0.32 * settings.pitch, 0.75 * (settings.pitch - settings.halfEnd));
+  const near = settings.halfEnd + settings.blur;
   const found: StringSample[] = [];
   let x = notch;
   let y = fromY;
   let slope = startSlope;
   let lost = 0;
   for (; direction * (toY - y) >= 0; y += direction * settings.step) {
-    const sample = lookAtString(photo, toPhoto, x, y, slope, settings, found.length < 4 ? tolerance : 0.6 * tolerance);
+    const sample = lookAtString(
+      photo,
+      toPhoto,
+      x,
+      y,
+      slope,
+      settings,
+      found.length < 4 ? tolerance : Math.min(0.6 * tolerance, near),
+    );
     if (sample && sample.profile.contrast > 4 && sample.sigma < 0.5) {
       const weight = Math.min(1, (0.15 / Math.max(0.03, sample.sigma)) ** 2);
       const off = sample.x - x;

@@ -115,6 +115,17 @@ function stringThings(ends: readonly FollowedEnd[], expected: Expected): Straigh
   return things;
 }
 
+/** Inner figures of a fit, for a maintainer. */
+function figuresOf(name: string, fit: PoseFit, things: readonly StraightThing[]): string {
+  const { camera } = fit;
+  const worst = fit.things
+    .map((thing, k) => ({ ...thing, name: things[k]?.name ?? '' }))
+    .sort((a, b) => b.rms - a.rms)
+    .slice(0, 3)
+    .map((thing) => `${thing.name} ${thing.rms.toFixed(2)}`);
+  return `${name}: k1 ${camera.k1.toFixed(4)} focal ${Math.exp(camera.logFocal).toFixed(0)} chi ${fit.chi.toFixed(2)} rms ${fit.residualMm.toFixed(3)} turn ${camera.turn.map((t) => t.toFixed(3))} things ${things.length} points ${things.reduce((sum, thing) => sum + thing.points.length, 0)} worst ${worst.join(', ')}`;
+}
+
 /** Finds the loom in a photograph and ties it to millimetres. */
 export function locateLoom(photo: Photo, piece: Piece, options: LocateOptions = {}): Outcome<LocatedLoom, ReasonCode> {
   const expected = expectedOf(piece);
@@ -188,6 +199,7 @@ function refine(
       mirrored,
     );
     camera = alone.camera;
+    trace?.(figuresOf('strings alone', alone, strings));
     const toPhoto = mapOf(camera, photo, mirrored);
     const edges = frameEdges(
       picture,

@@ -83,7 +83,7 @@ export function fitPose(
       v.set(next);
       fit = tried;
       damping = Math.max(1e-9, damping / 10);
-      if (gain < 1e-7 * (1 + fit.cost)) break;
+      if (gain < 1e-5 * (1 + fit.cost)) break;
     } else {
       damping = Math.max(1e-4, damping * 30);
       if (damping > 1e6) break;

@@ -33,7 +33,7 @@ export function fitStringProfile(
   reach: number,
 ): StringProfile | null {
   const n = colours.length / 3;
-  let centre = start;
+  let centre = nearestString(colours, from, step, halfWidth, blur, start, reach);
   const basis = new Float64Array(3 * n);
   const slope = new Float64Array(3 * n);
   const level = new Float64Array(9);
@@ -95,6 +95,53 @@ export function fitStringProfile(
     contrast: Math.min(apart(left, core), apart(right, core)),
     residual,
   };
+}
+
+/**
+ * Gauss–Newton finds the string only from within its own breadth: further out the best of a few starts is taken, by
+ * how much darker or lighter than both sides the stretch around each is.
+ */
+function nearestString(
+  colours: Float64Array,
+  from: number,
+  step: number,
+  halfWidth: number,
+  blur: number,
+  start: number,
+  reach: number,
+): number {
+  if (reach <= halfWidth + blur) return start;
+  const n = colours.length / 3;
+  const basis = new Float64Array(3 * n);
+  const level = new Float64Array(9);
+  let best = start;
+  let least = Number.POSITIVE_INFINITY;
+  const stride = 0.6 * (halfWidth + blur);
+  const starts = Math.ceil(reach / stride);
+  for (let s = -starts; s <= starts; s++) {
+    const centre = start + (s / starts) * reach;
+    for (let k = 0; k < n; k++) {
+      const u = from + k * step - centre;
+      const onLeft = 1 - normalBelow((u + halfWidth) / blur);
+      const onRight = normalBelow((u - halfWidth) / blur);
+      basis[3 * k] = onLeft;
+      basis[3 * k + 1] = 1 - onLeft - onRight;
+      basis[3 * k + 2] = onRight;
+    }
+    if (!solveLevels(basis, colours, n, level)) continue;
+    let squares = 0;
+    for (let k = 0; k < n; k++) {
+      for (let c = 0; c < 3; c++) {
+        const value = basis[3 * k]! * level[c]! + basis[3 * k + 1]! * level[3 + c]! + basis[3 * k + 2]! * level[6 + c]!;
+        squares += (colours[3 * k + c]! - value) ** 2;
+      }
+    }
+    if (squares < least) {
+      least = squares;
+      best = centre;
+    }
+  }
+  return best;
 }
 
 /** Least squares for the three levels of each channel; a slight pull to the mean keeps a side that isn't seen in hand. */
