@@ -1,7 +1,7 @@
 import { useMemo } from 'react';
 import type { Piece } from '../../core/model/piece.ts';
 import type { Progress } from '../../core/model/progress.ts';
-import { type Plan, planPiece } from '../../core/plan/planPiece.ts';
+import type { Plan } from '../../core/plan/planPiece.ts';
 import { planFingerprint } from '../../core/report/planFingerprint.ts';
 import {
   fellAfter,
@@ -13,6 +13,7 @@ import {
   workTurns,
 } from '../../core/report/workTurns.ts';
 import { usePiece } from './pieceStore.ts';
+import { usePlanned } from './planning/planned.ts';
 
 /** The order of work and how far it has got. */
 export interface Work {
@@ -30,23 +31,13 @@ export interface Work {
   readonly fingerprint: string;
 }
 
-/** One plan for each piece as it stands: screens that show the same piece share it. */
-const plans = new WeakMap<Piece, Plan>();
-
-export function planOf(piece: Piece): Plan {
-  const known = plans.get(piece);
-  if (known) return known;
-  const plan = planPiece(piece);
-  plans.set(piece, plan);
-  return plan;
-}
-
+/** Null until the first plan of the piece is there. */
 export function useWork(): Work | null {
-  const piece = usePiece((state) => state.piece);
+  const planned = usePlanned();
   const progress = usePiece((state) => state.progress);
   const told = useMemo(() => {
-    if (piece === null) return null;
-    const plan = planOf(piece);
+    if (planned === null) return null;
+    const { piece, plan } = planned;
     const turns = workTurns(plan.blocks, plan.sequence);
     return {
       piece,
@@ -55,7 +46,7 @@ export function useWork(): Work | null {
       steps: workSteps(turns),
       fingerprint: planFingerprint(plan.blocks, plan.sequence),
     };
-  }, [piece]);
+  }, [planned]);
   if (told === null) return null;
   const passesDone = progress?.passesDone ?? 0;
   const turn = turnAfterPasses(told.turns, passesDone);

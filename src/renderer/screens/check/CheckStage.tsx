@@ -1,5 +1,6 @@
 import { useEffect, useMemo, useRef, useState } from 'react';
 import './checkStage.css';
+import type { Comparison } from '../../../core/compare/compareReading.ts';
 import type { Piece } from '../../../core/model/piece.ts';
 import type { PlannedSelvedges } from '../../../core/warp/plannedSelvedges.ts';
 import { useBoxSize } from '../../parts/useBoxSize.ts';
@@ -10,7 +11,6 @@ import { EdgeStrip } from './EdgeStrip.tsx';
 import { edgeRuns } from './edgeRows.ts';
 import { FellStrip } from './FellStrip.tsx';
 import { FlagMarks } from './FlagMarks.tsx';
-import { forecastEdge } from './forecast.ts';
 import { HeightAxis } from './HeightAxis.tsx';
 import { Legend } from './Legend.tsx';
 import type { LayerName, Layers } from './layers.ts';
@@ -22,6 +22,7 @@ interface CheckStageProps {
   readonly look: Look;
   readonly piece: Piece;
   readonly edges: PlannedSelvedges;
+  readonly comparison: Comparison;
   readonly layers: Layers;
   readonly onToggle: (layer: LayerName) => void;
   readonly asTaken: boolean;
@@ -32,7 +33,7 @@ interface CheckStageProps {
 
 /** Axis, left strip, photograph, right strip: one height scale for all four. */
 export function CheckStage(props: CheckStageProps) {
-  const { look, piece, edges, layers, onToggle, asTaken, fell } = props;
+  const { look, piece, edges, comparison, layers, onToggle, asTaken, fell } = props;
   const words = useWords().check;
   const chosen = useChecks((state) => state.chosenFlag);
   const choose = useChecks((state) => state.chooseFlag);
@@ -47,13 +48,15 @@ export function CheckStage(props: CheckStageProps) {
   useEffect(() => setView(base), [base]);
   const shown = view.width === base.width && view.height === base.height ? view : base;
   const strip = (side: 'left' | 'right') => {
-    const runs = edgeRuns(look.reading, edges, side);
+    const course = comparison.edges.find((each) => each.side === side);
+    const runs = course === undefined ? [] : edgeRuns(look.reading, course);
+    const forecast = comparison.forecasts.find((each) => each.side === side && each.sentence !== null) ?? null;
     const marked = look.reading.flags[chosen];
     return (
       <EdgeStrip
         side={side}
         runs={runs}
-        forecast={forecastEdge(runs, piece.cloth.height, piece.making.allowance)}
+        forecast={forecast}
         view={shown}
         base={base}
         planHeight={piece.cloth.height}

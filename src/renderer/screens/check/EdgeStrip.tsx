@@ -1,16 +1,16 @@
 import './edgeStrip.css';
 import { useRef } from 'react';
+import type { EdgeForecast } from '../../../core/compare/forecast.ts';
 import { Bob } from '../../parts/Bob.tsx';
 import { useBoxSize } from '../../parts/useBoxSize.ts';
 import { useWords } from '../../words/useWords.ts';
 import { type EdgePoint, stripFactor } from './edgeRows.ts';
-import type { Forecast } from './forecast.ts';
 import { type StageView, toScreenY } from './stageView.ts';
 
 interface EdgeStripProps {
   readonly side: 'left' | 'right';
   readonly runs: readonly EdgePoint[][];
-  readonly forecast: Forecast | null;
+  readonly forecast: EdgeForecast | null;
   readonly view: StageView;
   readonly base: StageView;
   readonly planHeight: number;
@@ -31,6 +31,7 @@ export function EdgeStrip({ side, runs, forecast, view, base, planHeight, allowa
   const y = (up: number) => toScreenY(view, up);
   const line = (points: readonly EdgePoint[], shift: number) =>
     points.map((point) => `${x(point.out + shift * point.sigma).toFixed(1)} ${y(point.y).toFixed(1)}`);
+  const last = runs.at(-1)?.at(-1);
   const steps = perMm >= 5 ? 3 : perMm >= 2.5 ? 6 : 12;
   const reachIn = Math.floor((width * 0.68) / perMm);
   const reachOut = Math.floor((width * 0.32) / perMm);
@@ -50,12 +51,12 @@ export function EdgeStrip({ side, runs, forecast, view, base, planHeight, allowa
             height={Math.max(0, y(0) - y(planHeight))}
             fill="var(--allowance)"
           />
-          {forecast !== null && (
+          {forecast !== null && last !== undefined && (
             <>
               <path
                 fill="var(--cloth-fill)"
                 opacity="0.45"
-                d={`M${x(forecast.from.out)} ${y(forecast.from.y)}L${x(forecast.high)} ${y(planHeight)}L${x(forecast.low)} ${y(planHeight)}Z`}
+                d={`M${x(last.out)} ${y(last.y)}L${x(forecast.to)} ${y(planHeight)}L${x(forecast.from)} ${y(planHeight)}Z`}
               />
               <path
                 fill="none"
@@ -63,7 +64,7 @@ export function EdgeStrip({ side, runs, forecast, view, base, planHeight, allowa
                 strokeWidth="3.2"
                 strokeLinecap="round"
                 strokeDasharray="0.1 6"
-                d={`M${x(forecast.from.out)} ${y(forecast.from.y)}L${x((forecast.low + forecast.high) / 2)} ${y(planHeight)}`}
+                d={`M${x(last.out)} ${y(last.y)}L${x((forecast.from + forecast.to) / 2)} ${y(planHeight)}`}
               />
             </>
           )}

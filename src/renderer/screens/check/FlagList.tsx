@@ -15,8 +15,17 @@ interface FlagListProps {
   readonly edges: PlannedSelvedges;
 }
 
-/** The sentence of a flag without its full stop: it stands as a title. */
-export const flagTitle = (flag: Flag): string => flag.message.replace(/\.$/, '');
+/** What was seen, as a title: its first sentence, without the full stop and the give or take that stands below it. */
+export const flagTitle = (flag: Flag): string =>
+  (sentences(flag.message)[0] ?? flag.message).replace(/\.$/, '').replace(/, give or take [^,]+$/, '');
+
+const sentences = (text: string): string[] => text.split(/(?<=\.) (?=\S)/);
+
+/** What the message says beyond its first sentence; the figure of an edge stands on its own already. */
+const flagRest = (flag: Flag): string =>
+  flag.kind === 'draw-in' || (flag.kind === 'spreading' && flag.side !== null)
+    ? ''
+    : sentences(flag.message).slice(1).join(' ');
 
 function PutAside({ index }: { readonly index: number }) {
   const words = useWords().check;
@@ -94,6 +103,7 @@ export function FlagList({ look, piece, edges }: FlagListProps) {
                 <strong>{figure.figure}</strong> <span>{figure.giveOrTake}</span>
               </p>
             )}
+            {flagRest(flag) !== '' && <p>{flagRest(flag)}</p>}
             <p>{flag.advice}</p>
             {reason !== null && <p className="second">{words.asideBecause(reason)}</p>}
             {reason === null && look.kept !== null && <PutAside index={index} />}

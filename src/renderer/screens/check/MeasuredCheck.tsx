@@ -1,4 +1,5 @@
 import { useEffect, useMemo, useState } from 'react';
+import { compareReading } from '../../../core/compare/compareReading.ts';
 import type { Piece } from '../../../core/model/piece.ts';
 import { plannedSelvedges } from '../../../core/warp/plannedSelvedges.ts';
 import { useCommands } from '../../keys/commandStore.ts';
@@ -15,6 +16,7 @@ import { CheckStage } from './CheckStage.tsx';
 import { checkSentence } from './checkSentence.ts';
 import { type Look, useChecks } from './checkStore.ts';
 import { FlagList } from './FlagList.tsx';
+import { ForecastLines } from './ForecastLines.tsx';
 import { type LayerName, usualLayers } from './layers.ts';
 import { readingTable } from './readingTable.ts';
 import { replanFromReading } from './replanFromReading.ts';
@@ -39,9 +41,10 @@ export function MeasuredCheck({ look, piece, onAgain, onChoose, onFourPoints }: 
   const [table, setTable] = useState(false);
   const { reading, kept } = look;
   const edges = useMemo(() => plannedSelvedges(piece, reading.selvedge), [piece, reading]);
+  const comparison = useMemo(() => compareReading(reading, piece), [reading, piece]);
   const dismissed = useMemo(() => kept?.dismissed.map((each) => each.flag) ?? [], [kept]);
-  const sentence = checkSentence(reading, edges, dismissed, piece.making.allowance, piece.units, words);
-  const rows = agreeingRows(reading, edges, piece.making.allowance, piece.units, words);
+  const sentence = checkSentence(reading, comparison, dismissed, piece.making.allowance, piece.units, words);
+  const rows = agreeingRows(reading, comparison, piece, words);
   const keep = () => void useChecks.getState().keep('');
   const toggle = (layer: LayerName) => setLayers((before) => ({ ...before, [layer]: !before[layer] }));
   const flags = reading.flags;
@@ -112,6 +115,7 @@ export function MeasuredCheck({ look, piece, onAgain, onChoose, onFourPoints }: 
         look={look}
         piece={piece}
         edges={edges}
+        comparison={comparison}
         layers={layers}
         onToggle={toggle}
         asTaken={asTaken}
@@ -132,7 +136,8 @@ export function MeasuredCheck({ look, piece, onAgain, onChoose, onFourPoints }: 
             {reason.message} {reason.remedy}
           </p>
         ))}
-        <SinceLast look={look} piece={piece} edges={edges} />
+        <ForecastLines forecasts={comparison.forecasts} />
+        <SinceLast look={look} piece={piece} />
         <AgreeingRows rows={rows} />
       </section>
       {table && (

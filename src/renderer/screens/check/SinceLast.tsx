@@ -1,7 +1,6 @@
 import { useEffect, useState } from 'react';
 import type { CheckRecord } from '../../../core/model/check.ts';
 import type { Piece } from '../../../core/model/piece.ts';
-import type { PlannedSelvedges } from '../../../core/warp/plannedSelvedges.ts';
 import { host } from '../../host/currentHost.ts';
 import { usePiece } from '../../state/pieceStore.ts';
 import { useWords } from '../../words/useWords.ts';
@@ -34,11 +33,10 @@ function useEarlierCheck(look: Look): CheckRecord | null {
 interface SinceLastProps {
   readonly look: Look;
   readonly piece: Piece;
-  readonly edges: PlannedSelvedges;
 }
 
 /** What changed since the check before; in small windows the Record says it. */
-export function SinceLast({ look, piece, edges }: SinceLastProps) {
+export function SinceLast({ look, piece }: SinceLastProps) {
   const words = useWords().check;
   const earlier = useEarlierCheck(look);
   const summaries = useChecks((state) => state.summaries);
@@ -47,7 +45,7 @@ export function SinceLast({ look, piece, edges }: SinceLastProps) {
   return (
     <div className="since-last">
       <h2>{words.sinceCheck(number)}</h2>
-      <p className="second">{changesBetween(earlier.reading, look.reading, edges, piece.units, words)}</p>
+      <p className="second">{changesBetween(earlier.reading, look.reading, piece, words)}</p>
     </div>
   );
 }

@@ -1,10 +1,11 @@
+import type { Comparison } from '../../../core/compare/compareReading.ts';
+import { fellLean } from '../../../core/compare/fellFlags.ts';
 import type { Flag, LoomReading } from '../../../core/model/check.ts';
 import { deviationInRow } from '../../../core/model/deviationWords.ts';
-import { type LengthUnits, lengthInWords } from '../../../core/model/lengthWords.ts';
-import type { Measurement } from '../../../core/model/measurement.ts';
-import type { PlannedSelvedges } from '../../../core/warp/plannedSelvedges.ts';
+import { lengthInWords } from '../../../core/model/lengthWords.ts';
+import type { Piece } from '../../../core/model/piece.ts';
 import type { Words } from '../../words/en.ts';
-import { edgeRuns } from './edgeRows.ts';
+import { edgeAtFell } from './edgeRows.ts';
 import { spread } from './probe.ts';
 
 export type Standing = 'agrees' | 'close' | 'off';
@@ -19,71 +20,22 @@ export interface AgreeingRow {
   readonly stands: Standing;
 }
 
-/** Ends whose fells stand further apart than this are woven to different heights on purpose: no one level line. */
-const ONE_LEVEL = 4;
-
-/**
- * The straight line through the fells, weighted by their sigmas.
- * @returns how much higher the right end of the fell stands than the left, mm; null when there is no one line.
- */
-export function fellTilt(reading: LoomReading): Measurement | null {
-  const seen = reading.ends.flatMap((end) =>
-    end.fell !== null && end.xAtFell !== null
-      ? [{ x: end.xAtFell.value, y: end.fell.value, sigma: end.fell.sigma }]
-      : [],
-  );
-  if (seen.length < 6) return null;
-  let total = 0;
-  let meanX = 0;
-  let meanY = 0;
-  for (const { x, y, sigma } of seen) {
-    const weight = 1 / (sigma * sigma);
-    total += weight;
-    meanX += weight * x;
-    meanY += weight * y;
-  }
-  meanX /= total;
-  meanY /= total;
-  let spreadX = 0;
-  let together = 0;
-  for (const { x, y, sigma } of seen) {
-    const weight = 1 / (sigma * sigma);
-    spreadX += weight * (x - meanX) ** 2;
-    together += weight * (x - meanX) * (y - meanY);
-  }
-  const slope = together / spreadX;
-  const scatter = seen.map(({ x, y }) => Math.abs(y - meanY - slope * (x - meanX)));
-  if (scatter.filter((each) => each > ONE_LEVEL).length > seen.length * 0.1) return null;
-  const breadth = seen.at(-1)!.x - seen[0]!.x;
-  // Neighbouring ends share the evenness of the beat, so the scatter about the line counts, not only each sigma.
-  const rms = Math.sqrt(scatter.reduce((sum, each) => sum + each * each, 0) / Math.max(1, seen.length - 2));
-  const meanSigma = Math.sqrt(seen.length / total);
-  const sigma = (Math.hypot(rms, meanSigma) / Math.sqrt(spreadX / total) / Math.sqrt(seen.length)) * breadth;
-  return { value: slope * breadth, sigma, n: seen.length, source: 'line through the fells' };
-}
-
-/** The highest stretch seen of one edge, as one figure: the median over its topmost 10 mm. */
-export function edgeAtFell(reading: LoomReading, edges: PlannedSelvedges, side: 'left' | 'right'): Measurement | null {
-  const points = edgeRuns(reading, edges, side).flat();
-  const top = points.at(-1);
-  if (top === undefined) return null;
-  const last = points.filter((point) => point.y > top.y - 10).sort((one, other) => one.out - other.out);
-  const middle = last[Math.floor(last.length / 2)] ?? top;
-  return { value: middle.out, sigma: middle.sigma, n: last.length, source: 'topmost 10 mm' };
-}
-
 /** What was measured and raises no flag, each with its figure. */
 export function agreeingRows(
   reading: LoomReading,
-  edges: PlannedSelvedges,
-  allowance: number,
-  units: LengthUnits,
+  comparison: Comparison,
+  piece: Piece,
   words: Words['check'],
 ): readonly AgreeingRow[] {
+  const { units } = piece;
+  const { allowance } = piece.making;
+  const pitch = piece.loom.notchPitch;
+  const planPass = piece.cloth.passHeight;
   const flagged = (test: (flag: Flag) => boolean) => reading.flags.some(test);
   const rows: AgreeingRow[] = [];
   for (const side of ['left', 'right'] as const) {
-    const edge = edgeAtFell(reading, edges, side);
+    const course = comparison.edges.find((each) => each.side === side);
+    const edge = course === undefined ? null : edgeAtFell(course);
     const spoken = flagged((flag) => flag.side === side && (flag.kind === 'draw-in' || flag.kind === 'spreading'));
     if (edge === null || spoken) continue;
     rows.push({
@@ -92,12 +44,19 @@ export function agreeingRows(
       stands: standing(edge.value, edge.sigma, allowance),
     });
   }
-  const tilt = fellTilt(reading);
-  if (tilt !== null && !flagged((flag) => flag.kind === 'tilt')) {
-    const level = Math.abs(tilt.value) <= Math.max(tilt.sigma, 0.5);
-    const name = level ? words.fellLevel : tilt.value > 0 ? words.fellRightHigher : words.fellLeftHigher;
-    const figure = `${lengthInWords(Math.abs(tilt.value), units, 'edge')} ± ${spread(tilt.sigma, units)}`;
-    rows.push({ name, figure, stands: standing(tilt.value, tilt.sigma, allowance) });
+  const lean = fellLean(reading.ends, pitch, reading.pass?.value ?? planPass);
+  if (lean !== null && !flagged((flag) => flag.kind === 'tilt')) {
+    const level = Math.abs(lean.riseMm) <= Math.max(lean.sigmaMm, 0.5);
+    const name = level ? words.fellLevel : lean.riseMm > 0 ? words.fellRightHigher : words.fellLeftHigher;
+    const figure = `${lengthInWords(Math.abs(lean.riseMm), units, 'edge')} ± ${spread(lean.sigmaMm, units)}`;
+    rows.push({ name, figure, stands: standing(lean.riseMm, lean.sigmaMm, allowance) });
+  }
+  // Unequal halves are normal while one side is ahead: the difference is shown, and not judged.
+  const { mean } = comparison.mirrored;
+  if (mean !== null && mean.turns !== 0 && !flagged((flag) => flag.kind === 'uneven')) {
+    const figure = `${lengthInWords(Math.abs(mean.differenceMm), units, 'edge')} ± ${spread(mean.sigmaMm, units)}`;
+    const ahead = mean.differenceMm > 0 ? words.leftAhead : words.rightAhead;
+    rows.push({ name: ahead(Math.abs(mean.turns)), figure, stands: 'agrees' });
   }
   if (reading.pass !== null && !flagged((flag) => flag.kind === 'beat')) {
     const decimals = units === 'mm' ? reading.pass.value.toFixed(2) : (reading.pass.value / 25.4).toFixed(3);

@@ -1,23 +1,19 @@
+import { edgeCourse } from '../../../core/compare/edgeCourse.ts';
 import type { LoomReading } from '../../../core/model/check.ts';
-import { type LengthUnits, lengthInWords } from '../../../core/model/lengthWords.ts';
-import type { PlannedSelvedges } from '../../../core/warp/plannedSelvedges.ts';
+import { lengthInWords } from '../../../core/model/lengthWords.ts';
+import type { Piece } from '../../../core/model/piece.ts';
 import type { Words } from '../../words/en.ts';
-import { edgeAtFell } from './agreeing.ts';
+import { edgeAtFell } from './edgeRows.ts';
 import { spread } from './probe.ts';
 
 /** How each edge moved from one check to the next, with its give or take; what did not move is said to have held. */
-export function changesBetween(
-  earlier: LoomReading,
-  later: LoomReading,
-  edges: PlannedSelvedges,
-  units: LengthUnits,
-  words: Words['check'],
-): string {
+export function changesBetween(earlier: LoomReading, later: LoomReading, piece: Piece, words: Words['check']): string {
+  const { units } = piece;
   const moved: string[] = [];
   const held: string[] = [];
   for (const side of ['left', 'right'] as const) {
-    const before = edgeAtFell(earlier, edges, side);
-    const after = edgeAtFell(later, edges, side);
+    const before = edgeAtFell(edgeCourse(earlier, piece, side));
+    const after = edgeAtFell(edgeCourse(later, piece, side));
     if (before === null || after === null) continue;
     const change = after.value - before.value;
     const sigma = Math.hypot(before.sigma, after.sigma);

@@ -1,13 +1,13 @@
+import type { Comparison } from '../../../core/compare/compareReading.ts';
 import type { LoomReading } from '../../../core/model/check.ts';
 import { type LengthUnits, lengthInWords } from '../../../core/model/lengthWords.ts';
-import type { PlannedSelvedges } from '../../../core/warp/plannedSelvedges.ts';
 import type { Words } from '../../words/en.ts';
-import { edgeAtFell } from './agreeing.ts';
+import { edgeAtFell } from './edgeRows.ts';
 
 /** The one sentence a check opens with, as a neighbour could say it. */
 export function checkSentence(
   reading: LoomReading,
-  edges: PlannedSelvedges,
+  comparison: Comparison,
   dismissed: readonly number[],
   allowance: number,
   units: LengthUnits,
@@ -17,9 +17,7 @@ export function checkSentence(
   const kinds = new Set(open.map((flag) => flag.kind));
   const only = open[0];
   if (only === undefined) {
-    const figures = (['left', 'right'] as const)
-      .map((side) => edgeAtFell(reading, edges, side))
-      .filter((each) => each !== null);
+    const figures = comparison.edges.map((course) => edgeAtFell(course)).filter((each) => each !== null);
     // A bound at twice the give or take, never less than the largest figure seen.
     const bound = Math.max(0, ...figures.map((each) => Math.abs(each.value) + 2 * each.sigma));
     if (figures.length === 0) return words.sentenceNothingToSay;

@@ -1,6 +1,6 @@
+import type { EdgeCourse } from '../../../core/compare/edgeCourse.ts';
 import type { LoomReading } from '../../../core/model/check.ts';
-import { edgeDeviations } from '../../../core/report/edgeDeviations.ts';
-import type { PlannedSelvedges } from '../../../core/warp/plannedSelvedges.ts';
+import type { Measurement } from '../../../core/model/measurement.ts';
 import { seenRuns } from './overlayPaths.ts';
 
 export interface EdgePoint {
@@ -11,10 +11,19 @@ export interface EdgePoint {
 }
 
 /** How far one selvedge lies from the plan, by height, in runs: where it was not seen there is a gap. */
-export function edgeRuns(reading: LoomReading, edges: PlannedSelvedges, side: 'left' | 'right'): EdgePoint[][] {
-  return seenRuns(edgeDeviations(reading.selvedge, edges, side), ({ y, deviation }) =>
-    deviation === null ? null : { y, out: deviation.value, sigma: deviation.sigma },
-  );
+export function edgeRuns(reading: LoomReading, course: EdgeCourse): EdgePoint[][] {
+  const byHeight = new Map(course.points.map((point) => [point.y, point]));
+  const rows = [...reading.selvedge].sort((one, other) => one.y - other.y);
+  return seenRuns(rows, (row) => byHeight.get(row.y) ?? null);
+}
+
+/** The newest stretch of one edge as one figure: the middle over its topmost 10 mm. */
+export function edgeAtFell(course: EdgeCourse): Measurement | null {
+  const top = course.points.at(-1);
+  if (top === undefined) return null;
+  const newest = course.points.filter((point) => point.y > top.y - 10).sort((one, other) => one.out - other.out);
+  const middle = newest[Math.floor(newest.length / 2)] ?? top;
+  return { value: middle.out, sigma: middle.sigma, n: newest.length, source: 'topmost 10 mm' };
 }
 
 /** How many times wider than the photograph a strip is drawn: 4, or less where the edge would leave the strip. */

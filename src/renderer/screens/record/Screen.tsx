@@ -1,7 +1,6 @@
 import { useEffect, useMemo, useState } from 'react';
 import './record.css';
 import { lengthInWords } from '../../../core/model/lengthWords.ts';
-import { plannedSelvedges } from '../../../core/warp/plannedSelvedges.ts';
 import { useCommands } from '../../keys/commandStore.ts';
 import { DrawingTable } from '../../parts/DrawingTable.tsx';
 import { Footer } from '../../parts/Footer.tsx';
@@ -92,11 +91,10 @@ export function Screen() {
     const number = summaries.findIndex((each) => each.id === id) + 1;
     return `${words.checkNumber(number)} · ${shortDate(summary?.taken ?? summary?.kept ?? '')}`;
   };
-  const edges = later === null ? null : plannedSelvedges(piece, later.reading.selvedge);
   const second =
     said ??
-    (earlier !== null && later !== null && edges !== null
-      ? `${changesBetween(earlier.reading, later.reading, edges, piece.units, all.check)} ${words.shaded(lengthInWords(piece.making.allowance, piece.units))}`
+    (earlier !== null && later !== null
+      ? `${changesBetween(earlier.reading, later.reading, piece, all.check)} ${words.shaded(lengthInWords(piece.making.allowance, piece.units))}`
       : measured.length === 0
         ? all.check.leadNone(lengthInWords(Math.max(2, piece.cloth.headerPasses * piece.cloth.passHeight), piece.units))
         : words.shaded(lengthInWords(piece.making.allowance, piece.units)));

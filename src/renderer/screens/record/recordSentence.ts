@@ -1,9 +1,10 @@
+import { compareReading } from '../../../core/compare/compareReading.ts';
+import { edgeCourse } from '../../../core/compare/edgeCourse.ts';
 import type { CheckRecord } from '../../../core/model/check.ts';
 import type { Piece } from '../../../core/model/piece.ts';
-import { plannedSelvedges } from '../../../core/warp/plannedSelvedges.ts';
 import type { Words } from '../../words/en.ts';
-import { edgeAtFell } from '../check/agreeing.ts';
 import { checkSentence } from '../check/checkSentence.ts';
+import { edgeAtFell } from '../check/edgeRows.ts';
 
 /** What changed since last time, in one sentence. */
 export function recordSentence(
@@ -13,15 +14,21 @@ export function recordSentence(
   words: Words,
 ): string {
   if (later === null) return words.record.sentenceNone;
-  const edges = plannedSelvedges(piece, later.reading.selvedge);
   if (earlier === null) {
     const dismissed = later.dismissed.map((each) => each.flag);
-    return checkSentence(later.reading, edges, dismissed, piece.making.allowance, piece.units, words.check);
+    return checkSentence(
+      later.reading,
+      compareReading(later.reading, piece),
+      dismissed,
+      piece.making.allowance,
+      piece.units,
+      words.check,
+    );
   }
   let comparable = false;
   const moves = (['left', 'right'] as const).flatMap((side) => {
-    const before = edgeAtFell(earlier.reading, edges, side);
-    const after = edgeAtFell(later.reading, edges, side);
+    const before = edgeAtFell(edgeCourse(earlier.reading, piece, side));
+    const after = edgeAtFell(edgeCourse(later.reading, piece, side));
     if (before === null || after === null) return [];
     comparable = true;
     const change = after.value - before.value;

@@ -1,8 +1,9 @@
+import { edgeCourse } from '../../../core/compare/edgeCourse.ts';
+import { mirroredHeights } from '../../../core/compare/mirrored.ts';
 import type { CheckRecord, LoomReading } from '../../../core/model/check.ts';
 import type { Measurement } from '../../../core/model/measurement.ts';
 import type { Piece } from '../../../core/model/piece.ts';
-import { plannedSelvedges } from '../../../core/warp/plannedSelvedges.ts';
-import { edgeAtFell } from '../check/agreeing.ts';
+import { edgeAtFell } from '../check/edgeRows.ts';
 
 export const trendNames = ['left', 'right', 'pass', 'width', 'halves'] as const;
 export type TrendName = (typeof trendNames)[number];
@@ -27,37 +28,22 @@ export function fellHeight(reading: LoomReading): number | null {
   return fells.length === 0 ? null : middle(fells);
 }
 
-/** How much higher the right half stands than the left: mirrored places compared, their middle difference. */
-export function halvesDifference(reading: LoomReading): Measurement | null {
-  const pairs = reading.ends.flatMap((end, index) => {
-    const mirror = reading.ends[reading.ends.length - 1 - index];
-    if (mirror === undefined || index >= reading.ends.length - 1 - index) return [];
-    if (end.fell === null || mirror.fell === null) return [];
-    return [{ value: mirror.fell.value - end.fell.value, sigma: Math.hypot(mirror.fell.sigma, end.fell.sigma) }];
-  });
-  if (pairs.length < 3) return null;
-  return {
-    value: middle(pairs.map((pair) => pair.value)),
-    // Neighbours are not independent: the error of the middle is taken as that of one pair, over the root of a third.
-    sigma: middle(pairs.map((pair) => pair.sigma)) / Math.sqrt(Math.max(1, pairs.length / 3)),
-    n: pairs.length,
-    source: 'mirrored ends',
-  };
-}
-
 function figure(name: TrendName, reading: LoomReading, piece: Piece): Measurement | null {
-  const edges = plannedSelvedges(piece, reading.selvedge);
   switch (name) {
     case 'left':
     case 'right':
-      return edgeAtFell(reading, edges, name);
+      return edgeAtFell(edgeCourse(reading, piece, name));
     case 'pass':
       return reading.pass;
-    case 'halves':
-      return halvesDifference(reading);
+    case 'halves': {
+      const { mean, pairs } = mirroredHeights(reading.ends, piece.warp.ends, piece.cloth.passHeight);
+      if (mean === null) return null;
+      // Said of the right half, so that it stands on the side it is drawn.
+      return { value: -mean.differenceMm, sigma: mean.sigmaMm, n: pairs.length, source: 'mirrored ends' };
+    }
     case 'width': {
-      const left = edgeAtFell(reading, edges, 'left');
-      const right = edgeAtFell(reading, edges, 'right');
+      const left = edgeAtFell(edgeCourse(reading, piece, 'left'));
+      const right = edgeAtFell(edgeCourse(reading, piece, 'right'));
       if (left === null || right === null) return null;
       return {
         value: left.value + right.value,

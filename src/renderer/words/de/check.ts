@@ -36,6 +36,8 @@ export const check: Words['check'] = {
   right: 'rechts',
   passHeight: 'Schusshöhe',
   beat: 'Anschlag',
+  leftAhead: (turns) => `Linke Hälfte ${turns === 1 ? '1 Umkehr' : `${turns} Umkehren`} voraus`,
+  rightAhead: (turns) => `Rechte Hälfte ${turns === 1 ? '1 Umkehr' : `${turns} Umkehren`} voraus`,
   fellLevel: 'Warenrand, gerade',
   fellRightHigher: 'Warenrand, rechts höher',
   fellLeftHigher: 'Warenrand, links höher',

@@ -35,6 +35,8 @@ export const check = {
   right: 'right',
   passHeight: 'Pass height',
   beat: 'beat',
+  leftAhead: (turns: number) => `Left half ahead by ${turns === 1 ? '1 turn' : `${turns} turns`}`,
+  rightAhead: (turns: number) => `Right half ahead by ${turns === 1 ? '1 turn' : `${turns} turns`}`,
   fellLevel: 'Fell, level',
   fellRightHigher: 'Fell, right end higher',
   fellLeftHigher: 'Fell, left end higher',
