@@ -1,7 +1,7 @@
 import type { Piece } from '../model/piece.ts';
 import { type Chart, type EdgeError, HEADER_AREA, type ShapeArea } from '../model/plan.ts';
 import { boundaryBetween } from './boundaryKinds.ts';
-import { clothGridOf, passY } from './clothGrid.ts';
+import { clothGridOf, type MeasuredCloth, passY } from './clothGrid.ts';
 import { drawnShapes, type VisibleSpan, visibleSpansAt } from './visibleSpans.ts';
 
 /** Which shape an edge belongs to: the upper of the two that meet, and the side of it the edge is on. */
@@ -37,6 +37,13 @@ function nearest(changes: readonly DrawnChange[] | undefined, left: number, righ
   return found;
 }
 
+/** How far x lies outside the stretch between two places, or from the one that is known. */
+function awayFrom(x: number, one: number, other: number): number {
+  if (Number.isNaN(one)) return Number.POSITIVE_INFINITY;
+  const end = Number.isNaN(other) ? one : other;
+  return Math.max(0, Math.min(one, end) - x, x - Math.max(one, end));
+}
+
 /** A line that moves by more ends than this in one pass is level there: it has no place in x to be compared with. */
 const CORNER_ENDS = 4;
 
@@ -49,9 +56,10 @@ export interface ChartFidelity {
  * How the stepped chart stands to the drawing. At the middle of every pass: the distance in x from each boundary of the
  * chart to the drawn line between the same two yarns, and what is left of it after half an end and what the line runs in
  * one turn; that should come to 0. And the area each shape shows in the drawing against the area woven.
+ * @param measured what stands on the loom already, where the rest was planned anew above it.
  */
-export function chartFidelity(piece: Piece, chart: Chart): ChartFidelity {
-  const grid = clothGridOf(piece);
+export function chartFidelity(piece: Piece, chart: Chart, measured: MeasuredCloth | null = null): ChartFidelity {
+  const grid = { ...clothGridOf(piece, measured), passes: chart.passes };
   const drawn = drawnShapes(piece, grid);
   const indexOf = (id: string) => piece.yarns.findIndex((yarn) => yarn.id === id);
   const yarns = [indexOf(piece.cloth.ground), ...piece.shapes.map((shape) => indexOf(shape.yarn))];
@@ -84,10 +92,15 @@ export function chartFidelity(piece: Piece, chart: Chart): ChartFidelity {
       if (left === right) continue;
       const x = drawn.left + end * grid.pitch;
       // Within one turn the line runs from the pass below to the pass above: its nearest place there counts.
-      const here = Math.abs(nearest(lines[pass], left, right, x) - x);
-      const below = Math.abs(nearest(lines[pass - 1], left, right, x) - x);
-      const above = Math.abs(nearest(lines[pass + 1], left, right, x) - x);
-      const inTurn = Math.min(...[here, below, above].filter((distance) => !Number.isNaN(distance)));
+      const line = nearest(lines[pass], left, right, x);
+      const here = Math.abs(line - x);
+      const inTurn = Math.min(
+        here,
+        awayFrom(x, line, nearest(lines[pass - 1], left, right, line)),
+        awayFrom(x, line, nearest(lines[pass + 1], left, right, line)),
+        awayFrom(x, nearest(lines[pass - 1], left, right, x), Number.NaN),
+        awayFrom(x, nearest(lines[pass + 1], left, right, x), Number.NaN),
+      );
       // No line between these yarns ends here, or only another one far off: the edge has run past a corner.
       if (Number.isNaN(here) || here - inTurn > CORNER_ENDS * grid.pitch) continue;
       const owner = ownerOf(chart.areas[base + end - 1]!, area);

@@ -1,15 +1,19 @@
 import { outlinesOf } from '../cartoon/outline.ts';
 import type { Piece } from '../model/piece.ts';
 import { HEADER_AREA, type StringMarks } from '../model/plan.ts';
-import { clothGridOf, endX, passY } from './clothGrid.ts';
+import { clothGridOf, endX, heightOfPasses, type MeasuredCloth, passY } from './clothGrid.ts';
 import { clothBox } from './sampleAreas.ts';
 
 /**
  * Heights to mark on each string: where the lines of the cartoon that show cross its end, mm above the base of the
  * cloth, rising. The drawing as sampled says between which two passes a line crosses; the outline itself says where.
  */
-export function stringMarks(piece: Piece, drawnAreas: Uint16Array): readonly StringMarks[] {
-  const grid = clothGridOf(piece);
+export function stringMarks(
+  piece: Piece,
+  drawnAreas: Uint16Array,
+  measured: MeasuredCloth | null = null,
+): readonly StringMarks[] {
+  const grid = clothGridOf(piece, measured);
   const box = clothBox(grid);
   const outlines = piece.shapes.map((shape) => (shape.hidden ? [] : outlinesOf(shape, box)));
   const crossings = (area: number, x: number): number[] => {
@@ -36,7 +40,7 @@ export function stringMarks(piece: Piece, drawnAreas: Uint16Array): readonly Str
       const here = drawnAreas[pass * grid.ends + end]!;
       const below = drawnAreas[(pass - 1) * grid.ends + end]!;
       if (here === below) continue;
-      const line = pass * grid.passHeight;
+      const line = heightOfPasses(grid, pass);
       let mark = line;
       let nearest = grid.passHeight;
       for (const area of [here, below]) {

@@ -1,4 +1,5 @@
 import { chooseBits } from './chooseBits.ts';
+import { mirroredEdges } from './mirroredEdges.ts';
 import { rowRuns } from './rowRuns.ts';
 import { type Links, linkDown, sameStretch } from './stretches.ts';
 import { finishTips, type Tip, tipsUnder } from './tips.ts';
@@ -26,7 +27,8 @@ import { finishTips, type Tip, tipsUnder } from './tips.ts';
  * the same counts although they stand one pass apart, so both read the same rows of the drawing: every second one,
  * counted from the row where the boundary began (its anchor). A boundary whose turns start on rows of the anchor's
  * parity reads the upper row of each turn, the other reads the lower: half a pass early and half a pass late, so a
- * symmetric shape keeps its area and no edge is further off than half an end and what the line runs in one pass.
+ * symmetric shape keeps its area and no edge is further off than half an end and what the line runs in one pass. A flat
+ * line without such an image reads both rows of its turn and stands half way, so that its area is kept too.
  */
 
 /** What the stepping made of a drawing. */
@@ -71,6 +73,8 @@ function goesOn(links: Links, belowBits: Uint8Array, from: Int32Array, foot: num
   return at === from.length ? under === belowBits.length - 1 : from[at] === under;
 }
 
+/** A line that runs this many ends in four passes is flat. */
+const FLAT_IN_FOUR = 2;
 /** Ends by which a line may run in one pass and still be followed; beyond that it is level there. */
 const LEVEL_FROM = 4;
 
@@ -179,6 +183,7 @@ export function stepByTurns(
       held[at] = goesOn(links, belowBits, from, foot, at, bits[at]!) ? 1 : 0;
     }
 
+    const mirrored = mirroredEdges(runs, foot, head);
     let place: Int32Array = new Int32Array(Math.max(0, count - 1));
     for (let row = foot; row < head; row++) {
       const next = new Int32Array(place.length);
@@ -188,8 +193,13 @@ export function stepByTurns(
         const rightFree = (row === foot && held[at + 1] === 0) || ((row + bits[at + 1]!) & 1) === 1;
         if (born || (leftFree && rightFree)) {
           const last = over[at]! >= 0 ? head : head - 1;
+          // Half a pass early or late is nothing on a steep line. On a flat one it would widen or narrow an area unless
+          // its other edge, the image of this one, makes it good.
+          const flat =
+            mirrored[at] === 0 &&
+            Math.abs(drawnPlace(at, Math.min(row + 2, last)) - drawnPlace(at, Math.max(row - 2, foot))) >= FLAT_IN_FOUR;
           next[at] =
-            row < last && rules.toThePass(foot * ends + runs.start[base + at + 1]!)
+            row < last && (flat || rules.toThePass(foot * ends + runs.start[base + at + 1]!))
               ? halfWay(drawnPlace(at, row), drawnPlace(at, row + 1))
               : drawnPlace(at, rowToRead(row, anchor[at]!, foot, last));
         } else {
