@@ -71,6 +71,18 @@ export interface Warp {
   readonly colour: string;
 }
 
+/** The rest of a piece planned anew on the way: where that was, and what had been measured there. */
+export interface Replanned {
+  /** ISO 8601 instant. */
+  readonly at: string;
+  /** Passes woven by then, counted through the order of work as it was. */
+  readonly passesDone: number;
+  /** So many passes, from the base up, stand so high, mm. */
+  readonly measured: { readonly passes: number; readonly height: number };
+  /** Height of a pass the work before it was planned with. */
+  readonly passHeightBefore: Mm;
+}
+
 export interface Cloth {
   /** How far the top of the twining lies above the bottom bar's inner edge. */
   readonly baseAboveBottomBar: Mm;
@@ -82,6 +94,8 @@ export interface Cloth {
   readonly footerPasses: number;
   readonly headerYarn: string;
   readonly ground: string;
+  /** Earliest first; left out where nothing was planned anew. What was woven by then keeps the plan it was woven by. */
+  readonly replans?: readonly Replanned[];
 }
 
 export type PathCommand =

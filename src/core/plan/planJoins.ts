@@ -31,10 +31,9 @@ export function planJoins(
       tail: piece.making.tail,
     };
     for (const { row, end } of joinsOfWeft(weft, lengths)) {
-      const block = stintsOfWeft
-        .get(index)!
-        .find((order) => stints[order]!.first <= row && row <= stints[order]!.last)!;
-      joins.push({ block, pass: weft.rows[row]!.pass, end });
+      const block = stintsOfWeft.get(index)?.find((order) => stints[order]!.first <= row && row <= stints[order]!.last);
+      // Rows that stand on the loom already are joined already.
+      if (block !== undefined) joins.push({ block, pass: weft.rows[row]!.pass, end });
     }
   });
   return joins.sort(byOrder);

@@ -1,6 +1,6 @@
-import { boundaryBetween, hasLinkedBoundary, risesTogether } from '../chart/boundaryKinds.ts';
+import { boundaryBetween, hasLinkedBoundary } from '../chart/boundaryKinds.ts';
+import type { MeasuredCloth } from '../chart/clothGrid.ts';
 import { chartFidelity } from '../chart/edgeErrors.ts';
-import { makeChart } from '../chart/makeChart.ts';
 import { stringMarks } from '../chart/stringMarks.ts';
 import { type FinishingStep, finishingSteps } from '../hanging/finishing.ts';
 import { type Hanging, hangingOf } from '../hanging/hanging.ts';
@@ -19,13 +19,10 @@ import type {
   StringMarks,
 } from '../model/plan.ts';
 import { grams } from '../model/units.ts';
-import { buildBlocks, findOverhangs, PARITY, stintOfCells } from '../order/buildBlocks.ts';
-import { orderStints } from '../order/orderStints.ts';
-import { cutParts, mirrorParts } from '../order/parts.ts';
+import { findOverhangs, PARITY } from '../order/buildBlocks.ts';
 import { findSlits } from '../order/slits.ts';
-import { followWefts } from '../order/wefts.ts';
 import { type OrnamentPlan, ornamentPlans } from '../ornaments/ornamentPlans.ts';
-import { planJoins } from './planJoins.ts';
+import { weavingWork } from './weavingWork.ts';
 
 /** Everything worked out from a piece. */
 export interface Plan {
@@ -36,6 +33,8 @@ export interface Plan {
   readonly blocks: readonly Block[];
   /** Empty where blocks are woven one after another. */
   readonly sequence: readonly SequenceStep[];
+  /** So many passes stand so high, where the rest was planned anew above them; null where every pass is as planned. */
+  readonly measured: MeasuredCloth | null;
   readonly slits: readonly Slit[];
   readonly overhangs: readonly Overhang[];
   readonly joins: readonly Join[];
@@ -49,14 +48,6 @@ export interface Plan {
   readonly shopping: readonly ShoppingLine[];
 }
 
-/** Whether the wefts on both sides of the border left of a cell are held together there, and so must rise together. */
-function linkedBorder(piece: Piece, chart: Chart): (cell: number) => boolean {
-  if (!hasLinkedBoundary(piece)) return () => false;
-  return (cell) =>
-    chart.cells[cell - 1] !== chart.cells[cell] &&
-    risesTogether(boundaryBetween(piece, chart.areas[cell - 1]!, chart.areas[cell]!));
-}
-
 /** Whether the wefts are looped into each other at the border left of a cell, so that no slit is left there. */
 function interlockedBorder(piece: Piece, chart: Chart): (cell: number) => boolean {
   if (!hasLinkedBoundary(piece)) return () => false;
@@ -65,18 +56,9 @@ function interlockedBorder(piece: Piece, chart: Chart): (cell: number) => boolea
 
 /** Plans a piece: a pure function, so the same piece always gives the same plan. */
 export function planPiece(piece: Piece): Plan {
-  const stepped = makeChart(piece);
+  const { stepped, wefts, blocks, sequence, joins, owner, measured } = weavingWork(piece);
   const { chart } = stepped;
-  const wefts = followWefts(stepped);
-  const parts = cutParts(wefts, stepped.labels, chart.ends);
-  const partner = mirrorParts(parts, wefts, chart.ends);
-  const hillLimit = Math.max(2, Math.floor(piece.making.hillLimit / chart.passHeight));
-  const linked = linkedBorder(piece, chart);
-  const order = orderStints(wefts, parts, { ends: chart.ends, hillLimit, linked, partner });
-  const { stints } = order;
-  const blocks = buildBlocks(piece, stepped, wefts, parts, partner, order, (passes) => passes * chart.passHeight);
-  const joins = planJoins(piece, chart, wefts, parts, stints);
-  const { edges, areas } = chartFidelity(piece, chart);
+  const { edges, areas } = chartFidelity(piece, chart, measured);
   const slits = findSlits(piece, stepped, wefts, interlockedBorder(piece, chart));
   const ornaments = ornamentPlans(piece);
   const extras = ornaments.flatMap((ornament) => ornament.extras);
@@ -87,11 +69,12 @@ export function planPiece(piece: Piece): Plan {
     chart,
     parity: PARITY,
     blocks,
-    sequence: order.together ? order.rows.map(({ stint, row }) => ({ block: stint, row })) : [],
+    sequence,
+    measured,
     slits,
-    overhangs: findOverhangs(blocks, stintOfCells(stepped, wefts, parts, stints), chart.ends),
+    overhangs: findOverhangs(blocks, owner, chart.ends),
     joins,
-    marks: stringMarks(piece, stepped.drawnAreas),
+    marks: stringMarks(piece, stepped.drawnAreas, measured),
     edges,
     areas,
     materials,

@@ -145,6 +145,17 @@ const pieceFields = z.strictObject({
     footerPasses: z.number().int().min(0).max(1_000),
     headerYarn: id,
     ground: id,
+    replans: z
+      .array(
+        z.strictObject({
+          at: z.string().max(40),
+          passesDone: z.number().int().min(1).max(10_000_000),
+          measured: z.strictObject({ passes: z.number().int().min(1).max(100_000), height: length }),
+          passHeightBefore: length.max(50),
+        }),
+      )
+      .max(200)
+      .optional(),
   }),
   yarns: z.array(yarn).min(1).max(200),
   shapes: z.array(shape).max(2_000),
