@@ -87,6 +87,41 @@ describe('stepping', () => {
     }
   });
 
+  it('keeps the area of slanting stripes and triangles to 1 % or a cell for each row with an edge', () => {
+    const height = 160;
+    for (let degrees = 5; degrees <= 85; degrees += 5) {
+      for (const [pitch, passHeight] of [
+        [6, 1],
+        [4, 2],
+      ] as const) {
+        const run = height / Math.tan((degrees * Math.PI) / 180);
+        const stripe = [
+          [-run / 2 - 40, 0],
+          [-run / 2 + 40, 0],
+          [run / 2 + 40, height],
+          [run / 2 - 40, height],
+        ] as [number, number][];
+        const wedge = [
+          [-150, 0],
+          [150, 0],
+          [150, Math.min(height, 300 * Math.tan((degrees * Math.PI) / 180))],
+        ] as [number, number][];
+        for (const pts of [stripe, wedge]) {
+          const piece = flatPiece({
+            ends: Math.round(360 / pitch),
+            pitch,
+            passes: height / passHeight,
+            passHeight,
+            shapes: [{ kind: 'poly', pts, yarn: 2 }],
+          });
+          const [area] = planPiece(piece).areas;
+          const allowed = Math.max(0.01 * area!.drawnMm2, area!.boundaryRows * pitch * passHeight);
+          expect(Math.abs(area!.wovenMm2 - area!.drawnMm2)).toBeLessThanOrEqual(allowed);
+        }
+      }
+    }
+  });
+
   it('gives a piece and its mirror image mirror images of one chart', () => {
     fc.assert(
       fc.property(small, (flat) => {

@@ -3,27 +3,9 @@ import { describe, expect, it } from 'vitest';
 import { planPiece } from '../../src/core/plan/planPiece.ts';
 import { edgeSteps } from '../../src/core/schedule/edgeSteps.ts';
 import { scheduleWords } from '../../src/core/schedule/scheduleWords.ts';
-import { spreadTurns } from '../../src/core/schedule/spreadTurns.ts';
 import { flatPiece } from '../chart/simplePiece.ts';
 
 const whole = (steps: readonly { turns: number; ends: number }[]) => steps.filter((step) => step.turns !== 0.5);
-
-describe('turns spread over steps', () => {
-  it('differ by at most one and come to all the turns', () => {
-    fc.assert(
-      fc.property(fc.integer({ min: 0, max: 400 }), fc.integer({ min: 1, max: 80 }), (turns, steps) => {
-        const spread = spreadTurns(turns, steps);
-        expect(spread).toHaveLength(steps);
-        expect(spread.reduce((sum, count) => sum + count, 0)).toBe(turns);
-        expect(Math.max(...spread) - Math.min(...spread)).toBeLessThanOrEqual(1);
-      }),
-    );
-  });
-
-  it('puts 47 turns in 16 steps as one 2 and fifteen 3 (common practice, no source)', () => {
-    expect([...spreadTurns(47, 16)].sort()).toEqual([2, ...new Array(15).fill(3)]);
-  });
-});
 
 describe('schedules of a plan', () => {
   /** A point on an end's middle, its edge running out by 16 ends over so many turns. */

@@ -75,16 +75,21 @@ function goesOn(links: Links, belowBits: Uint8Array, from: Int32Array, foot: num
 
 /** A line that runs this many ends in four passes is flat. */
 const FLAT_IN_FOUR = 2;
-/** Ends by which a line may run in one pass and still be followed; beyond that it is level there. */
+/** A run of more ends than this in one pass, and of three times the passes beside it, is a level edge and not a slope. */
 const LEVEL_FROM = 4;
 
-/** The end half way between two; the even one of two that are equally near, so that neither side gains. */
-function halfWay(one: number, other: number): number {
-  if (Math.abs(one - other) > LEVEL_FROM) return one;
-  const sum = one + other;
+/**
+ * Where a line stands half way through a turn. A level edge has no half way: it stays on its own pass.
+ * @param below where it stands a pass below the turn, `lower` and `upper` on its two passes, `above` a pass above it.
+ */
+function halfWay(below: number, lower: number, upper: number, above: number): number {
+  const run = Math.abs(upper - lower);
+  if (run > LEVEL_FROM && run > 3 * Math.max(Math.abs(lower - below), Math.abs(above - upper))) return lower;
+  const sum = lower + upper;
   if (sum % 2 === 0) return sum / 2;
-  const lower = (sum - 1) / 2;
-  return lower % 2 === 0 ? lower : lower + 1;
+  // The even one of two ends that are equally near, so that neither side gains.
+  const near = (sum - 1) / 2;
+  return near % 2 === 0 ? near : near + 1;
 }
 
 /**
@@ -200,7 +205,12 @@ export function stepByTurns(
             Math.abs(drawnPlace(at, Math.min(row + 2, last)) - drawnPlace(at, Math.max(row - 2, foot))) >= FLAT_IN_FOUR;
           next[at] =
             row < last && (flat || rules.toThePass(foot * ends + runs.start[base + at + 1]!))
-              ? halfWay(drawnPlace(at, row), drawnPlace(at, row + 1))
+              ? halfWay(
+                  drawnPlace(at, Math.max(row - 1, foot)),
+                  drawnPlace(at, row),
+                  drawnPlace(at, row + 1),
+                  drawnPlace(at, Math.min(row + 2, last)),
+                )
               : drawnPlace(at, rowToRead(row, anchor[at]!, foot, last));
         } else {
           next[at] = row === foot ? belowPlace[from[at]!]! : place[at]!;
