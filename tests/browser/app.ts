@@ -44,6 +44,8 @@ export const test = base.extend<{ app: RunningApp }>({
   },
   page: async ({ page, app }, use) => {
     const faults: string[] = [];
+    // Listened to from the start: a dialog asked for at the same moment would open before it is caught.
+    page.on('filechooser', () => undefined);
     page.on('pageerror', (thrown) => faults.push(thrown.message));
     await page.goto(app.address);
     await page.getByRole('heading', { level: 1 }).waitFor();
