@@ -1,4 +1,4 @@
-import { readFileSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { DEGRADATIONS, type Degradation, degrade } from '../scripts/pictures/degrade.ts';
 import type { PhotoTruth } from '../scripts/pictures/spoiltLooms.ts';
@@ -73,6 +73,7 @@ for (const kind of Object.keys(DEGRADATIONS) as Degradation[]) {
   }
 }
 if (!only) {
+  mkdirSync(join(root, 'docs'), { recursive: true });
   writeFileSync(join(root, 'docs/degradations.svg'), degradationPlot(points));
   console.log('Drawn to docs/degradations.svg.');
 }
