@@ -30,7 +30,14 @@ function workshop(): string {
   for (const name of ['support', 'shells', 'import', 'fixtures/sequence', 'fixtures/pictures', 'fixtures/documents']) {
     cpSync(join(projectRoot, 'tests', name), join(root, 'tests', name), { recursive: true });
   }
-  cpSync(join(projectRoot, 'out'), join(root, 'out'), { recursive: true });
+  // The rules lie in the main bundle; the page is only something to serve.
+  rmSync(join(root, 'src/renderer'), { recursive: true });
+  mkdirSync(join(root, 'src/renderer'));
+  writeFileSync(
+    join(root, 'src/renderer/index.html'),
+    '<!doctype html><script type="module" src="./main.ts"></script>',
+  );
+  writeFileSync(join(root, 'src/renderer/main.ts'), 'document.title = "page";\n');
   symlinkSync(join(projectRoot, 'node_modules'), join(root, 'node_modules'));
   return root;
 }

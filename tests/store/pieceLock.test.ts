@@ -3,11 +3,13 @@ import { readdirSync, utimesSync, writeFileSync } from 'node:fs';
 import { hostname } from 'node:os';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
+import { nodeFiles } from '../../src/main/files/nodeFiles.ts';
 import { realStorePorts } from '../../src/main/service/realPorts.ts';
 import { openPieceFolder } from '../../src/main/store/pieceHandle.ts';
 import { takeLock } from '../../src/main/store/pieceLock.ts';
 import { savePiece } from '../../src/main/store/savePiece.ts';
 import { thisProcess } from '../../src/main/store/thisProcess.ts';
+import { failingFiles } from '../support/faultyFiles.ts';
 import { lantern, lanternFolder } from '../support/pieces.ts';
 import { owner } from '../support/storeScript.ts';
 import { temporaryFolder } from '../support/temporaryFolder.ts';
@@ -87,9 +89,17 @@ test('whoever lost the lock writes nothing more', async () => {
 });
 
 test('of many who see the same dead lock, one gets it', async () => {
-  for (let round = 0; round < 20; round++) {
+  for (let round = 0; round < 8; round++) {
     const folder = await folderWith(noteOf({ pid: stopped() }));
     const takers = await Promise.all(Array.from({ length: 8 }, () => takeLock(ports, folder, owner, false)));
     expect(takers.filter((one) => one.ok).length).toBe(1);
   }
+});
+
+test('a folder that can’t be written opens to be looked at, and says why', async () => {
+  const folder = await folderWith(null);
+  const files = failingFiles(nodeFiles, { at: 0, code: 'EROFS', andAfter: true });
+  const opened = await openPieceFolder({ ...ports, files }, folder, owner);
+  expect(opened).toMatchObject({ ok: true, value: { readOnly: expect.stringMatching(/can't be written to/) } });
+  expect(readdirSync(folder).filter((name) => name.startsWith('.'))).toEqual([]);
 });

@@ -1,8 +1,8 @@
 import { basename } from 'node:path';
 import type { LoomReading } from '../../core/model/check.ts';
-import type { Outcome } from '../../core/model/outcome.ts';
+import { type Outcome, type Problem, success } from '../../core/model/outcome.ts';
 import { checkJson } from '../../core/report/checkJson.ts';
-import { inspectPhoto } from '../decode/inspectPhoto.ts';
+import { inspectPhoto, tooManyBytes } from '../decode/inspectPhoto.ts';
 import type { PhotoMetadata } from '../decode/photoMetadata.ts';
 import { sha256 } from '../files/sha256.ts';
 import { openLog } from '../log/log.ts';
@@ -59,23 +59,17 @@ export async function checkCommand(
     }
     let worst: ExitCode = exitCodes.done;
     for (const photo of photos) {
-      let bytes: Uint8Array;
-      try {
-        bytes = await ports.store.files.read(ports.path(photo), PHOTO_LIMIT);
-      } catch (thrown) {
-        if ((thrown as NodeJS.ErrnoException).code === 'EFBIG') {
-          bytes = new Uint8Array(0);
-        } else {
-          complain(`There is no photograph at ${photo} that can be read. Give the path of a picture file.`);
-          return exitCodes.wrongUse;
-        }
+      const read = await readPhotoFile(ports, photo);
+      if (read === null) {
+        complain(`There is no photograph at ${photo} that can be read. Give the path of a picture file.`);
+        return exitCodes.wrongUse;
       }
-      const measured = await measure(ports, opened.value.piece, bytes, points);
+      const measured = await measure(ports, opened.value.piece, read, points);
       const { reading } = measured;
       say(options.json ? JSON.stringify(checkJson(photo, reading)) : inWords(photo, reading));
       worst = Math.max(worst, codeOf[reading.status]) as ExitCode;
-      if (handle !== null && reading.status === 'measured') {
-        const kept = await keep(ports, handle, photo, bytes, points, measured);
+      if (handle !== null && reading.status === 'measured' && measured.bytes !== null) {
+        const kept = await keep(ports, handle, photo, points, { ...measured, bytes: measured.bytes });
         if (!kept.ok) {
           complainOf(kept.problem);
           return exitCodes.pieceTrouble;
@@ -93,28 +87,46 @@ const openForKeeping = (ports: CliPorts, folder: string) => openPieceFolder(port
 interface Measuring {
   readonly reading: LoomReading;
   readonly metadata: PhotoMetadata;
+  readonly bytes: Uint8Array | null;
+}
+
+/** A photograph's bytes, or why they aren't read; null when there is no such file. */
+async function readPhotoFile(ports: CliPorts, photo: string): Promise<Outcome<Uint8Array> | null> {
+  const path = ports.path(photo);
+  try {
+    const stat = await ports.store.files.stat(path);
+    if (stat !== null && stat.size > PHOTO_LIMIT) return tooManyBytes(stat.size);
+    return success(await ports.store.files.read(path, PHOTO_LIMIT));
+  } catch {
+    return null;
+  }
 }
 
 async function measure(
   ports: CliPorts,
   piece: OpenedFolder['piece'],
-  bytes: Uint8Array,
+  read: Outcome<Uint8Array>,
   points: ReturnType<typeof readPoints>,
 ): Promise<Measuring> {
-  const nothing = { taken: null, camera: null };
+  const turnedAway = (problem: Problem): Measuring => ({
+    reading: refusedReading(problem),
+    metadata: { taken: null, camera: null },
+    bytes: null,
+  });
+  if (!read.ok) return turnedAway(read.problem);
+  const bytes = read.value;
   const inspected = inspectPhoto(bytes);
-  if (!inspected.ok) return { reading: refusedReading(inspected.problem), metadata: nothing };
+  if (!inspected.ok) return turnedAway(inspected.problem);
   const answered = await askVision<'measure'>(ports.worker, { kind: 'measure', bytes, piece, points });
-  return answered.ok ? answered.value : { reading: refusedReading(answered.problem), metadata: nothing };
+  return answered.ok ? { ...answered.value, bytes } : turnedAway(answered.problem);
 }
 
 async function keep(
   ports: CliPorts,
   handle: OpenedFolder['handle'],
   photo: string,
-  bytes: Uint8Array,
   points: ReturnType<typeof readPoints>,
-  { reading, metadata }: Measuring,
+  { reading, metadata, bytes }: Measuring & { readonly bytes: Uint8Array },
 ): Promise<Outcome<unknown>> {
   const places = findPlaces(ports.root);
   const labels = await readSampleLabels({ places, log: openLog(places.data, ports.store.now) });

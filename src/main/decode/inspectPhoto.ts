@@ -6,6 +6,14 @@ export type PhotoTag = 'photo-unreadable' | 'photo-too-large' | 'photo-too-small
 
 const other = 'Choose a photograph as JPEG, PNG, WebP, AVIF or HEIC.';
 
+/** Said of a file that is larger than is ever read. */
+export const tooManyBytes = (bytes: number): Outcome<never, PhotoTag> =>
+  failure(
+    'photo-too-large',
+    `The file is ${Math.round(bytes / 1e6)} MB; up to ${Math.floor(photoLimits.bytes / 1e6)} MB can be read.`,
+    'Save a smaller copy and choose that.',
+  );
+
 /** Looks at a file before anything decodes it: what it is, and whether it is within the limits. */
 export function inspectPhoto(bytes: Uint8Array): Outcome<ImageHeader, PhotoTag> {
   if (bytes.length === 0) {
@@ -15,13 +23,7 @@ export function inspectPhoto(bytes: Uint8Array): Outcome<ImageHeader, PhotoTag> 
       'Copy it from the camera again.',
     );
   }
-  if (bytes.length > photoLimits.bytes) {
-    return failure(
-      'photo-too-large',
-      `The file is ${Math.round(bytes.length / 1e6)} MB; up to ${Math.floor(photoLimits.bytes / 1e6)} MB can be read.`,
-      'Save a smaller copy and choose that.',
-    );
-  }
+  if (bytes.length > photoLimits.bytes) return tooManyBytes(bytes.length);
   const header = readImageHeader(bytes);
   if (header === null) {
     return failure('photo-unreadable', "The file isn't a photograph Plumbweft can read, or it breaks off.", other);

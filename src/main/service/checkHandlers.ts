@@ -2,7 +2,7 @@ import { failure } from '../../core/model/outcome.ts';
 import { changeCheck, checkIds, discardCheck, readCheck } from '../store/checkStore.ts';
 import { PHOTO_NAME } from '../store/layout.ts';
 import { photoNames } from '../store/photoStore.ts';
-import { summariseCheck } from './checkSummary.ts';
+import { openCheckSummaries } from './checkSummaries.ts';
 import type { Draft, Drafts } from './drafts.ts';
 import { answer, type Handlers } from './handlerTypes.ts';
 import { type KeptStamp, keepMeasured, newStamp } from './keepMeasured.ts';
@@ -19,7 +19,8 @@ export function checkHandlers(
   drafts: Drafts,
   labels: () => Promise<SampleLabels>,
 ): Handlers<Names> {
-  const { store, log } = ports;
+  const { store } = ports;
+  const summaries = openCheckSummaries(ports);
   const stamps = new WeakMap<Draft, KeptStamp>();
   const stampOf = (draft: Draft): KeptStamp => {
     const stamp = stamps.get(draft) ?? newStamp(store);
@@ -28,16 +29,7 @@ export function checkHandlers(
   };
 
   return {
-    listChecks: ({ key }) =>
-      pieces.use(key, async (handle) => {
-        const summaries = [];
-        for (const id of await checkIds(store, handle.folder)) {
-          const read = await readCheck(store, handle.folder, id);
-          if (read.ok) summaries.push(summariseCheck(read.value.record));
-          else log.write('problem', `check left out of the list: ${read.problem.tag} ${read.problem.detail ?? ''}`);
-        }
-        return answer(summaries);
-      }),
+    listChecks: ({ key }) => pieces.use(key, async (handle) => answer(await summaries(handle.folder))),
     listPhotos: ({ key }) =>
       pieces.use(key, async (handle) => {
         const known = await labels();
