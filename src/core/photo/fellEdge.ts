@@ -92,7 +92,8 @@ export function fellEdge(
     break;
   }
   if (crossing < 0) return null;
-  const refined = halfWay(strip, own, crossing, pass) ?? crossing;
+  let refined = crossing;
+  for (let round = 0; round < 3; round++) refined = halfWay(strip, own, refined, pass) ?? refined;
   const slope = (loud - quiet) / Math.max(1.5, (2 * frame.mmPerPx) / yStep);
   return {
     y: strip.yStart + refined * yStep,
@@ -116,21 +117,38 @@ function halfWay(strip: EndStrip, own: readonly number[], start: number, pass: n
   // A blurred edge reaches a pixel or two to either side.
   const above = mean(start + Math.max(3.5, 0.5 * pass), start + Math.max(6.5, 1.2 * pass));
   const float = mean(start - 1.1 * pass, start - 0.35 * pass);
-  let power = 0;
-  for (const k of own) for (let c = 0; c < 3; c++) power += (float[k * 3 + c]! - above[k * 3 + c]!) ** 2;
-  if (power < own.length) return null;
-  const share = (r: number): number => {
+  const power = own.map((k) => {
     let sum = 0;
-    for (const k of own) {
+    for (let c = 0; c < 3; c++) sum += (float[k * 3 + c]! - above[k * 3 + c]!) ** 2;
+    return sum;
+  });
+  if (power.reduce((sum, value) => sum + value, 0) < own.length) return null;
+  // The middle of the columns, each by its contrast: a neighbour's float that reaches into a few must not pull it up.
+  const weights = power.map(Math.sqrt);
+  const half = weights.reduce((sum, value) => sum + value, 0) / 2;
+  const shares = new Float64Array(own.length);
+  const order = own.map((_, i) => i);
+  const share = (r: number): number => {
+    own.forEach((k, i) => {
+      let sum = 0;
       for (let c = 0; c < 3; c++) {
         const at = k * 3 + c;
-        sum += (float[at]! - above[at]!) * (colours[r * columns * 3 + at]! - above[at]!);
+        let colour = 0;
+        for (let q = -1; q <= 1; q++) colour += colours[Math.max(0, Math.min(rows - 1, r + q)) * columns * 3 + at]! / 3;
+        sum += (float[at]! - above[at]!) * (colour - above[at]!);
       }
+      shares[i] = sum / (power[i]! + 1);
+    });
+    order.sort((a, b) => shares[a]! - shares[b]!);
+    let sum = 0;
+    for (const i of order) {
+      sum += weights[i]!;
+      if (sum >= half) return shares[i]!;
     }
-    return sum / power;
+    return 0;
   };
   const highest = Math.min(rows - 2, Math.ceil(start + Math.max(3, 0.6 * pass)));
-  const lowest = Math.max(0, Math.floor(start - 0.9 * pass));
+  const lowest = Math.max(1, Math.floor(start - 1.2 * pass));
   for (let r = highest; r > lowest; r--) {
     const lower = share(r);
     const upper = share(r + 1);

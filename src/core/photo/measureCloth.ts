@@ -9,6 +9,7 @@ import { measureSide, type SideReading } from './measureSelvedge.ts';
 import type { Photo } from './raster.ts';
 import { ribCourse } from './ribCourse.ts';
 import { loomSampler } from './sampleLoom.ts';
+import { median } from './statistics.ts';
 import { weaveLines } from './weaveLines.ts';
 
 /** The figures of one photograph before they are compared with the plan. */
@@ -59,7 +60,8 @@ export function measureCloth(
   const left = side(fells, ends, 'left', frame, sampler);
   onStage('selvedges', 1, 2);
   const right = side(fells, ends, 'right', frame, sampler);
-  const selvedge = joinSides(left, right, (x, y) => shared(x, y).x);
+  const agreed = agreeOnOverhang(left, right, ends, frame);
+  const selvedge = joinSides(agreed.left, agreed.right, (x, y) => shared(x, y).x);
   onStage('beat', 0, 1);
   const course = ribCourse(frame, ends, selvedge);
   const tops = ends.flatMap((end) => (end.fell ? [{ end: end.index, y: end.fell.value }] : []));
@@ -110,6 +112,41 @@ function side(
     (y) => planned + (atFell - planned) * Math.min(1, y / Math.max(1, top)),
     top,
   );
+}
+
+/** Near the fell the outer ends' places are known; there both selvedges lie about equally far beyond them, mm. */
+const KNOWN_BELOW_FELL = 10;
+const OVERHANG_APART = 1.8;
+
+/**
+ * Where the two sides disagree on how far the weft reaches past the outer end, something hangs from the one that is
+ * farther from the usual: it is not read there.
+ */
+function agreeOnOverhang(
+  left: readonly SideReading[],
+  right: readonly SideReading[],
+  ends: readonly EndReading[],
+  frame: ClothFrame,
+): { readonly left: readonly SideReading[]; readonly right: readonly SideReading[] } {
+  const overhang = (rows: readonly SideReading[], index: number, sign: number): number | null => {
+    const end = ends.find((one) => one.index === index);
+    if (!end?.fell || !end.xAtFell) return null;
+    const top = end.fell.value;
+    const at = end.xAtFell.value;
+    const near = rows.flatMap((row) => (row.x && row.y >= top - KNOWN_BELOW_FELL ? [sign * (row.x.value - at)] : []));
+    return near.length > 0 ? median(near) : null;
+  };
+  const ofLeft = overhang(left, 0, -1);
+  const ofRight = overhang(right, frame.ends - 1, 1);
+  if (ofLeft === null || ofRight === null || Math.abs(ofLeft - ofRight) <= OVERHANG_APART) return { left, right };
+  const usual = 0.5 * frame.pitch + 2 * frame.planPass;
+  const hide = (rows: readonly SideReading[], index: number): SideReading[] => {
+    const top = ends.find((one) => one.index === index)?.fell?.value ?? 0;
+    return rows.map((row) => (row.y >= top - KNOWN_BELOW_FELL ? { y: row.y, x: null } : row));
+  };
+  return Math.abs(ofLeft - usual) > Math.abs(ofRight - usual)
+    ? { left: hide(left, 0), right }
+    : { left, right: hide(right, frame.ends - 1) };
 }
 
 function joinSides(

@@ -18,7 +18,7 @@ export interface EndFell {
 }
 
 /** Where the fell lies can't be told better than this, mm: floats are round and hairy. */
-const FLOOR = 0.08;
+const FLOOR = 0.1;
 
 /** Something this high over the fell hides it, mm. */
 const COVERED = 2;
@@ -89,7 +89,7 @@ function placeFell(
   const second = edge && at(1.2);
   const doubt = edge && second ? Math.max(0, Math.abs(second.y - edge.y) - 0.25 * frame.planPass) / 2 : 0;
   const fell = edge
-    ? measurement(edge.y, Math.hypot(FLOOR, edge.sigma, doubt), 1, 'fell change point')
+    ? measurement(edge.y, Math.hypot(FLOOR, 0.3 * frame.mmPerPx, edge.sigma, doubt), 1, 'fell change point')
     : measurement(strip.yStart + (row - 0.3 * pass) * strip.yStep, frame.planPass, 1, 'fell change point, rough');
   return { end: end.end, course, fell, why: null };
 }

@@ -13,6 +13,10 @@ export interface SideReading {
   readonly x: Measurement | null;
 }
 
+/** Floats are round and yarn is hairy: no edge is known better, mm. */
+const FLOOR = 0.08;
+/** Where cloth and surroundings differ by few colour steps, the edge may lie this far off, mm times steps. */
+const FAINT = 5;
 /** Heights between readings, mm. */
 const EVERY = 2;
 
@@ -58,12 +62,16 @@ export function measureSide(
   const readings: SideReading[] = [];
   for (let y = 1; y <= yTop - 1; y += EVERY) {
     const near: number[] = [];
+    const contrasts: number[] = [];
     let rows = 0;
     for (let r = 0; r < strip.rows; r++) {
       const height = strip.yStart + r * strip.yStep;
       if (Math.abs(height - y) > window) continue;
       rows++;
-      if (!Number.isNaN(edges.outward[r]!)) near.push(strip.guide[r]! + sign * edges.outward[r]!);
+      if (!Number.isNaN(edges.outward[r]!)) {
+        near.push(strip.guide[r]! + sign * edges.outward[r]!);
+        contrasts.push(edges.contrast[r]!);
+      }
     }
     if (near.length < 0.4 * rows || near.length < 3) {
       readings.push({ y, x: null });
@@ -71,8 +79,58 @@ export function measureSide(
     }
     // Neighbouring rows share a float: each float is one reading.
     const floats = Math.max(1, (near.length * strip.yStep) / (2 * frame.planPass));
-    const sigma = Math.hypot(robustSigma(near) / Math.sqrt(floats), 0.06, 0.15 * frame.mmPerPx);
+    const sigma = Math.hypot(
+      robustSigma(near) / Math.sqrt(floats),
+      FAINT / Math.max(1, median(contrasts)),
+      FLOOR,
+      0.25 * frame.mmPerPx,
+    );
     readings.push({ y, x: measurement(median(near), sigma, Math.round(floats), 'selvedge profile') });
   }
-  return readings;
+  return doubtJumps(readings.map((reading, i) => (strays(readings, i) ? { y: reading.y, x: null } : reading)));
+}
+
+/** Near a jump either of the two courses may be the wrong one, over this height, mm. */
+const NEAR_JUMP = 12;
+/** A selvedge moves less than this from one reading to the next, mm. */
+const STEP = 0.6;
+
+/** Widens the sigma of readings near a place where the edge found jumps sideways. */
+function doubtJumps(readings: readonly SideReading[]): SideReading[] {
+  const seen = readings.filter((reading) => reading.x);
+  const jumps = seen.slice(1).flatMap((reading, k) => {
+    const size = Math.abs(reading.x!.value - seen[k]!.x!.value) - STEP;
+    return size > 0 ? [{ y: (reading.y + seen[k]!.y) / 2, size }] : [];
+  });
+  return readings.map((reading) => {
+    if (!reading.x) return reading;
+    const near = jumps.filter((jump) => Math.abs(jump.y - reading.y) <= NEAR_JUMP).map((jump) => jump.size);
+    if (near.length === 0) return reading;
+    return { y: reading.y, x: { ...reading.x, sigma: Math.hypot(reading.x.sigma, 0.6 * Math.max(...near)) } };
+  });
+}
+
+/** Height over which a selvedge is nearly straight, mm, and how far a reading may stray from its neighbours there. */
+const STRAIGHT = 24;
+const STRAY = 0.9;
+
+/**
+ * Whether a reading leaves the straight course of its neighbours farther than a hand could draw the edge in within a
+ * few passes: a tail or a finger lies there, not the selvedge.
+ */
+function strays(readings: readonly SideReading[], i: number): boolean {
+  const here = readings[i]!;
+  if (!here.x) return false;
+  const near = readings.filter((other) => other.x && Math.abs(other.y - here.y) <= STRAIGHT);
+  if (near.length < 5) return false;
+  // The middle slope between all pairs: half of the neighbours may be wrong.
+  const slopes: number[] = [];
+  for (let a = 0; a < near.length; a++) {
+    for (let b = a + 1; b < near.length; b++) {
+      slopes.push((near[b]!.x!.value - near[a]!.x!.value) / (near[b]!.y - near[a]!.y));
+    }
+  }
+  const slope = median(slopes);
+  const rest = near.map((other) => other.x!.value - slope * (other.y - here.y));
+  return Math.abs(here.x.value - median(rest)) > Math.max(STRAY, 2.5 * here.x.sigma);
 }
