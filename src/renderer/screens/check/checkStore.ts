@@ -48,6 +48,8 @@ interface CheckState {
 }
 
 let jobCount = 0;
+/** The draft on its way into the piece: a second press must not keep it twice. */
+let keeping: string | null = null;
 const newJob = () => `check-${Date.now().toString(36)}-${++jobCount}`;
 
 const lookAt = (measured: MeasuredPhoto): Look => ({
@@ -118,15 +120,18 @@ export const useChecks = create<CheckState>((set, get) => {
     keep: async (note) => {
       const { key } = usePiece.getState();
       const { look } = get();
-      if (key === null || look === null || look.draft === null) return null;
+      if (key === null || look === null || look.draft === null || keeping === look.draft) return null;
+      keeping = look.draft;
       const answer = await host().call('keepCheck', { key, draft: look.draft, note });
       if (!answer.ok) {
+        keeping = null;
         set({ problem: answer.problem });
         return null;
       }
       const kept = answer.value.result;
-      set({ look: { ...look, draft: null, kept }, problem: null });
+      // The list first, so that the check has its number when it is shown as kept.
       await get().load();
+      if (get().look === look) set({ look: { ...look, draft: null, kept }, problem: null });
       return kept;
     },
     openCheck: async (id) => {
