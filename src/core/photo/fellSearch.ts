@@ -1,7 +1,7 @@
 import type { ClothFrame } from './clothFrame.ts';
 import type { EndStrip } from './endStrip.ts';
 import { type Layers, layersOf } from './layers.ts';
-import { nearestDistances, type TwoKinds } from './nearestClass.ts';
+import { nearestDistances, type TwoKinds, twoKinds } from './nearestClass.ts';
 import { FEATURES, LIKENESS, RIPPLE, type RowFeatures, STRENGTH } from './rowFeatures.ts';
 import { quantile } from './statistics.ts';
 
@@ -247,5 +247,5 @@ function learn(
     };
     scale[f] = Math.max(f === LIKENESS || f === STRENGTH ? 0.08 : 1.5, Math.min(of(bare), of(cloth)));
   }
-  return { size: FEATURES, first: Float32Array.from(bare), second: Float32Array.from(cloth), scale };
+  return twoKinds(FEATURES, Float32Array.from(bare), Float32Array.from(cloth), scale);
 }

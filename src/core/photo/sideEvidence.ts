@@ -1,5 +1,5 @@
 import type { ClothFrame } from './clothFrame.ts';
-import { nearestDistances, type TwoKinds } from './nearestClass.ts';
+import { nearestDistances, twoKinds } from './nearestClass.ts';
 import type { SideStrip } from './sideStrip.ts';
 import { boxMean } from './statistics.ts';
 
@@ -95,12 +95,7 @@ export function sideEvidence(
     return Float32Array.from(list);
   };
   // Height counts softly: a pattern behind the loom and the yarns in the cloth change with it.
-  const kinds: TwoKinds = {
-    size: SIZE,
-    first: take(cloth),
-    second: take(outside),
-    scale: Float32Array.from([4, 3, 3, 2.5, 9]),
-  };
+  const kinds = twoKinds(SIZE, take(cloth), take(outside), Float32Array.from([4, 3, 3, 2.5, 9]));
   const values = new Float32Array(columns * rows);
   for (let p = 0; p < values.length; p++) {
     const d = nearestDistances(kinds, features.values, p * SIZE);
