@@ -85,7 +85,7 @@ function toKind(kind: KindIndex, { size, factor }: TwoKinds, values: Float32Arra
   while (below >= 0 || above < count) {
     const under = below >= 0 ? lead - points[below * size]! : Number.POSITIVE_INFINITY;
     const over = above < count ? points[above * size]! - lead : Number.POSITIVE_INFINITY;
-    const gap = under < over ? under : over;
+    const gap = Math.min(under, over);
     let sum = gap * gap;
     if (sum >= worst) break;
     const p = (under < over ? below-- : above++) * size;
