@@ -21,6 +21,8 @@ export function SheetDialog({ title, onClose, children, place = 'right' }: Sheet
     if (element === null) return;
     const before = document.activeElement;
     element.showModal();
+    // Where the weaver will type, when the sheet says so; else its first control.
+    element.querySelector<HTMLElement>('[data-first]')?.focus();
     return () => {
       element.close();
       if (before instanceof HTMLElement) before.focus();
@@ -43,12 +45,12 @@ export function SheetDialog({ title, onClose, children, place = 'right' }: Sheet
       <div className="sheet-inside">
         <div className="sheet-head">
           <h2 id={heading}>{title}</h2>
-          <button type="button" className="sheet-close" onClick={onClose}>
-            <Sign name="close" size={18} />
-            <span>{words.close}</span>
-          </button>
         </div>
         {children}
+        <button type="button" className="sheet-close" onClick={onClose}>
+          <Sign name="close" size={18} />
+          <span>{words.close}</span>
+        </button>
       </div>
     </dialog>
   );

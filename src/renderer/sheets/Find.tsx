@@ -34,6 +34,7 @@ export function Find() {
     <SheetDialog title={words.find} onClose={close} place="top">
       <input
         className="find-field"
+        data-first
         role="combobox"
         aria-expanded="true"
         aria-controls={listId}

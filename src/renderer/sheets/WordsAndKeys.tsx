@@ -1,8 +1,11 @@
 import { useCommandStore } from '../keys/commandStore.ts';
+import { QuietButton } from '../parts/Actions.tsx';
 import { Choice } from '../parts/Choice.tsx';
 import { KeyCap } from '../parts/KeyCap.tsx';
 import { SheetDialog } from '../parts/SheetDialog.tsx';
+import { usePiece } from '../state/pieceStore.ts';
 import { useSettings } from '../state/settingsStore.ts';
+import { makeSheet } from '../state/sheets.ts';
 import { useShell } from '../state/shellStore.ts';
 import { useWords } from '../words/useWords.ts';
 
@@ -10,6 +13,7 @@ import { useWords } from '../words/useWords.ts';
 export function WordsAndKeys() {
   const words = useWords().shell;
   const { settings, change } = useSettings();
+  const piece = usePiece((state) => state.key);
   const lists = useCommandStore((state) => state.lists);
   const withKeys = [...lists].reverse().flatMap((list) => list.commands.filter((command) => command.keys?.[0]));
   return (
@@ -23,11 +27,12 @@ export function WordsAndKeys() {
             <dd>{command.words}</dd>
           </div>
         ))}
-        <dt>
-          <KeyCap keys="Enter" />
-        </dt>
-        <dd>{words.keys.main}</dd>
       </dl>
+      {piece !== null && (
+        <p className="sheet-print">
+          <QuietButton onPress={() => void makeSheet(piece, 'keys', null)}>{words.printKeys}</QuietButton>
+        </p>
+      )}
       <h3>{words.look}</h3>
       <div className="sheet-choices">
         <Choice

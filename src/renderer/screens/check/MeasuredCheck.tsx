@@ -7,6 +7,7 @@ import { DrawingTable } from '../../parts/DrawingTable.tsx';
 import { Footer } from '../../parts/Footer.tsx';
 import { ScreenFrame } from '../../parts/ScreenFrame.tsx';
 import { Sentence } from '../../parts/Sentence.tsx';
+import { replanRest } from '../../state/replan.ts';
 import { useShell } from '../../state/shellStore.ts';
 import { dateAndTime } from '../../words/dates.ts';
 import { useWords } from '../../words/useWords.ts';
@@ -19,7 +20,6 @@ import { FlagList } from './FlagList.tsx';
 import { ForecastLines } from './ForecastLines.tsx';
 import { type LayerName, usualLayers } from './layers.ts';
 import { readingTable } from './readingTable.ts';
-import { replanFromReading } from './replanFromReading.ts';
 import { SinceLast } from './SinceLast.tsx';
 
 interface MeasuredCheckProps {
@@ -84,7 +84,8 @@ export function MeasuredCheck({ look, piece, onAgain, onChoose, onFourPoints }: 
     kept === null
       ? words.notKeptYet(seen, reading.ends.length)
       : words.checkNumber(number, dateAndTime(kept.taken ?? kept.kept));
-  const replan = reading.pass === null ? undefined : () => replanFromReading(reading);
+  const pass = reading.pass;
+  const replan = pass === null ? undefined : () => replanRest(pass.value);
   return (
     <ScreenFrame
       className="check-screen"

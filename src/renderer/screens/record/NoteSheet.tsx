@@ -40,8 +40,7 @@ export function NoteSheet({ onClose }: { readonly onClose: () => void }) {
           rows={4}
           maxLength={10_000}
           value={text}
-          // biome-ignore lint/a11y/noAutofocus: the sheet was opened to type here.
-          autoFocus
+          data-first
           onChange={(event) => setText(event.target.value)}
         />
         <button type="submit" className="main-action">

@@ -7,6 +7,7 @@ import { Footer } from '../../parts/Footer.tsx';
 import { ScreenFrame } from '../../parts/ScreenFrame.tsx';
 import { Sentence } from '../../parts/Sentence.tsx';
 import { usePiece } from '../../state/pieceStore.ts';
+import { makeSheet } from '../../state/sheets.ts';
 import { useShell } from '../../state/shellStore.ts';
 import { shortDate } from '../../words/dates.ts';
 import { useWords } from '../../words/useWords.ts';
@@ -16,10 +17,10 @@ import { CompareSlide } from './CompareSlide.tsx';
 import { NoteSheet } from './NoteSheet.tsx';
 import { RecordActions } from './RecordActions.tsx';
 import { RecordTrends } from './RecordTrends.tsx';
-import { makeReport, revealFolder } from './recordActions.ts';
 import { recordSentence } from './recordSentence.ts';
 import { useRecords } from './recordStore.ts';
 import { recordTable } from './recordTable.ts';
+import { revealFolder } from './revealFolder.ts';
 import { Timeline } from './Timeline.tsx';
 
 /** Record: what was done and measured, and what changed since. */
@@ -66,7 +67,7 @@ export function Screen() {
   const report = () => {
     if (key === null || working) return;
     setWorking(true);
-    void makeReport(key, current).then((trouble) => {
+    void makeSheet(key, 'report', current).then((trouble) => {
       setWorking(false);
       setSaid(trouble === null ? words.reportMade : `${trouble.sentence} ${trouble.remedy}`);
     });
