@@ -71,6 +71,45 @@ export function rotationMatrix(turn: readonly [number, number, number]): number[
   ];
 }
 
+/** Product of two 3 × 3 row-major matrices. */
+export function multiply(a: readonly number[], b: readonly number[]): number[] {
+  const out: number[] = [];
+  for (let i = 0; i < 3; i++) {
+    for (let j = 0; j < 3; j++) {
+      out.push(a[3 * i]! * b[j]! + a[3 * i + 1]! * b[3 + j]! + a[3 * i + 2]! * b[6 + j]!);
+    }
+  }
+  return out;
+}
+
+/** Rotation vector of a rotation matrix, by way of the unit quaternion with the largest part first. */
+export function rotationVector(m: readonly number[]): [number, number, number] {
+  const parts = [
+    1 + m[0]! + m[4]! + m[8]!,
+    1 + m[0]! - m[4]! - m[8]!,
+    1 - m[0]! + m[4]! - m[8]!,
+    1 - m[0]! - m[4]! + m[8]!,
+  ];
+  const xy = m[1]! + m[3]!;
+  const xz = m[2]! + m[6]!;
+  const yz = m[5]! + m[7]!;
+  const sx = m[7]! - m[5]!;
+  const sy = m[2]! - m[6]!;
+  const sz = m[3]! - m[1]!;
+  const rows = [
+    [parts[0]!, sx, sy, sz],
+    [sx, parts[1]!, xy, xz],
+    [sy, xy, parts[2]!, yz],
+    [sz, xz, yz, parts[3]!],
+  ];
+  const q = rows[parts.indexOf(Math.max(...parts))]!;
+  const length = Math.hypot(...q) * (q[0]! < 0 ? -1 : 1);
+  const [w, x, y, z] = q.map((value) => value / length) as [number, number, number, number];
+  const half = Math.hypot(x, y, z);
+  const scale = half < 1e-12 ? 2 : (2 * Math.atan2(half, w)) / half;
+  return [x * scale, y * scale, z * scale];
+}
+
 /**
  * 3 × 4 row-major projection of loom mm (x right, y up, z towards the weaver) to undistorted photo px. With no turn the
  * camera looks straight down on an upright loom: x to the right of the picture, y up it. A mirrored picture shows x

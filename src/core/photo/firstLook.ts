@@ -1,8 +1,8 @@
-import { brightness } from './blend.ts';
+import { brightness, redAgainstGreen, yellowAgainstBlue } from './blend.ts';
 import { type Camera, cameraProjection, lensOf, type PictureSize, projectPoint } from './camera.ts';
 import { type CameraPrior, cameraFromSightings } from './coarseCamera.ts';
-import { bandViews, type CoarseLoom, coarseLoom, type Expected } from './coarseLoom.ts';
-import { type CoarsePose, coarsePose } from './coarsePose.ts';
+import { type BandView, bandViews, type CoarseLoom, coarseLoom, type Expected } from './coarseLoom.ts';
+import { type CoarsePose, coarsePoses, otherWayUp } from './coarsePose.ts';
 import type { Photo } from './raster.ts';
 import { type ColourRaster, reducedCoordinate } from './reduce.ts';
 import { seatsBeside } from './seatCombs.ts';
@@ -41,6 +41,13 @@ export const mapOf = (
 /** A first look this good needs no other beside it: both bars, rails, strings and base all speak for it. */
 const DECISIVE = 8;
 
+/** Bands of strings by brightness, then, only if they are asked for, by colour: strings may differ from the table in hue alone. */
+function* viewsInTurn(picture: ColourRaster, expected: Expected): Generator<BandView> {
+  for (const blend of [brightness, yellowAgainstBlue, redAgainstGreen]) {
+    yield* bandViews(picture, blend, expected).slice(0, 3);
+  }
+}
+
 /** All first ideas, best first. */
 export function firstLooks(
   photo: Photo,
@@ -52,33 +59,34 @@ export function firstLooks(
 ): FirstLook[] {
   const looks: FirstLook[] = [];
   const sigma = 0.7 * factor;
-  for (const view of bandViews(picture, brightness, expected).slice(0, 4)) {
-    if (looks.some((look) => look.score > DECISIVE)) break;
+  for (const view of viewsInTurn(picture, expected)) {
+    if (looks.some((look) => look.score > DECISIVE && look.rails > 2)) break;
     const coarse = coarseLoom(picture, view, expected);
     if (!coarse) continue;
     const both: (Omit<FirstLook, 'base' | 'baseMirrored' | 'score'> & { evidence: number })[] = [];
+    const settle = (from: readonly CoarsePose[], halves: boolean) =>
+      settleNotches(from, picture, factor, expected, prior, photo, mirrored, sigma, halves);
+    const first = settle(coarsePoses(coarse, expected, factor, photo, prior, mirrored), true);
+    if (!first) continue;
     for (const bottomIsLower of [true, false]) {
-      const candidates = coarsePose(coarse, expected, factor, photo, prior, bottomIsLower, mirrored);
-      const settle = (from: readonly CoarsePose[]) =>
-        settleNotches(from, picture, factor, expected, prior, photo, mirrored, sigma);
-      let settled = settle(candidates);
-      if (!settled) continue;
+      let settled = bottomIsLower ? first : { ...otherWayUp(first, expected), rails: first.rails };
       let seats = seatsBeside(photo, mapOf(settled.camera, photo, mirrored), expected);
       if (seats.top !== 0 || seats.bottom !== 0) {
         const { top, bottom } = seats;
-        const sightings = settled.sightings.map((sighting) => ({
-          ...sighting,
-          x: sighting.x - expected.pitch * (sighting.bar > 0 ? top : bottom),
-        }));
+        const from = settled;
         // A comb half a pitch aside may belong to the notch on either side of it.
         const tied = [0, 1, -1].map((extra) => {
-          const moved = sightings.map((sighting) =>
-            sighting.bar < 0 ? { ...sighting, x: sighting.x + extra * expected.pitch } : sighting,
-          );
-          const fit = cameraFromSightings(moved, settled!.camera, prior, photo, mirrored, sigma);
-          return { camera: fit.camera, misfit: fit.cost / (2 * moved.length), sightings: moved };
+          const sightings = from.sightings.map((sighting) => ({
+            ...sighting,
+            x: sighting.x - expected.pitch * (sighting.bar > 0 ? top : bottom + extra),
+          }));
+          const fit = cameraFromSightings(sightings, from.camera, prior, photo, mirrored, sigma);
+          return { camera: fit.camera, misfit: fit.cost / (2 * sightings.length), sightings };
         });
-        settled = settle(tied.sort((a, b) => a.misfit - b.misfit)) ?? settled;
+        settled = settle(
+          tied.sort((a, b) => a.misfit - b.misfit),
+          false,
+        )!;
         seats = seatsBeside(photo, mapOf(settled.camera, photo, mirrored), expected);
       }
       const toPhoto = mapOf(settled.camera, photo, mirrored);

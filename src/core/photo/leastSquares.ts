@@ -134,11 +134,24 @@ function cholesky(matrix: Float64Array, n: number): Float64Array | null {
   return factor;
 }
 
-/** Solves A x = b for a symmetric positive A (n × n row-major); null when A is not positive. */
+/**
+ * Solves A x = b for a symmetric positive A (n × n row-major); null when A is not positive. Rows and columns are first
+ * scaled to a unit diagonal, for parameters of very different size.
+ */
 export function solveSymmetric(matrix: Float64Array, right: ArrayLike<number>, n: number): Float64Array | null {
-  const factor = cholesky(matrix, n);
+  const scale = new Float64Array(n);
+  for (let i = 0; i < n; i++) {
+    const diagonal = matrix[i * n + i]!;
+    if (!(diagonal > 0)) return null;
+    scale[i] = 1 / Math.sqrt(diagonal);
+  }
+  const scaled = new Float64Array(n * n);
+  for (let i = 0; i < n; i++) {
+    for (let j = 0; j < n; j++) scaled[i * n + j] = matrix[i * n + j]! * scale[i]! * scale[j]! + (i === j ? 1e-12 : 0);
+  }
+  const factor = cholesky(scaled, n);
   if (!factor) return null;
-  const x = Float64Array.from(right);
+  const x = Float64Array.from(right, (value, i) => value * scale[i]!);
   for (let i = 0; i < n; i++) {
     for (let k = 0; k < i; k++) x[i]! -= factor[i * n + k]! * x[k]!;
     x[i]! /= factor[i * n + i]!;
@@ -147,6 +160,7 @@ export function solveSymmetric(matrix: Float64Array, right: ArrayLike<number>, n
     for (let k = i + 1; k < n; k++) x[i]! -= factor[k * n + i]! * x[k]!;
     x[i]! /= factor[i * n + i]!;
   }
+  for (let i = 0; i < n; i++) x[i]! *= scale[i]!;
   return x;
 }
 

@@ -10,7 +10,7 @@ import { type FirstLook, firstLooks, mapOf } from './firstLook.ts';
 import { type FrameEdges, frameEdges } from './frameEdges.ts';
 import type { LocatedLoom, LoomPose, StringTrack } from './loomPose.ts';
 import { toLoom } from './loomPose.ts';
-import { type FollowedEnd, followSettings, measureStrings } from './measureStrings.ts';
+import { type FollowedEnd, followSettings, lookSigma, measureStrings } from './measureStrings.ts';
 import { fitPose, type PoseFit, poseOf, type StraightThing } from './poseFit.ts';
 import type { Photo } from './raster.ts';
 import { type ColourRaster, firstLookReduction, reducedCoordinate, reducePhoto, reductionFor } from './reduce.ts';
@@ -67,7 +67,7 @@ function frameThings(
       points: points.map((point) => ({ ...point, sigma: 0.5 })),
       // Teeth and shade make the inner edge an unsure one; rails stand lower than the bars, by how much isn't known.
       offsetSigma: bar ? (outer ? 0.2 : 0.5) : 3,
-      slopeSigma: bar ? 0.002 : 0.01,
+      slopeSigma: bar ? 0.002 : 0.003,
       bowSigma: outer ? 0.2 : 0.6,
       bowStart: bar ? -half : 0,
       bowEnd: bar ? half : height,
@@ -76,11 +76,11 @@ function frameThings(
   return things;
 }
 
-function stringThings(ends: readonly FollowedEnd[], expected: Expected): StraightThing[] {
+function stringThings(ends: readonly FollowedEnd[], expected: Expected, doubted: ReadonlySet<string>): StraightThing[] {
   const things: StraightThing[] = [];
   for (const { end, notch, upper, lower } of ends) {
     const points = (samples: FollowedEnd['upper']) =>
-      samples.map((sample) => ({ px: sample.px, py: sample.py, sigma: Math.hypot(sample.sigma, 0.05) }));
+      samples.map((sample) => ({ px: sample.px, py: sample.py, sigma: lookSigma(sample) }));
     if (upper.length >= 6) {
       things.push({
         name: `upper ${end}`,
@@ -89,7 +89,7 @@ function stringThings(ends: readonly FollowedEnd[], expected: Expected): Straigh
         anchor: expected.openingHeight,
         inset: [0, 0],
         points: points(upper),
-        offsetSigma: 0.12,
+        offsetSigma: doubted.has(`upper ${end}`) ? 1 : 0.12,
         slopeSigma: 0.2,
         bowSigma: 0.2,
         bowStart: expected.openingHeight,
@@ -104,7 +104,7 @@ function stringThings(ends: readonly FollowedEnd[], expected: Expected): Straigh
         anchor: 0,
         inset: [0, 0],
         points: points(lower),
-        offsetSigma: 0.12,
+        offsetSigma: doubted.has(`lower ${end}`) ? 1 : 0.12,
         slopeSigma: 0.2,
         bowSigma: 0,
         bowStart: 0,
@@ -152,6 +152,18 @@ export function locateLoom(photo: Photo, piece: Piece, options: LocateOptions = 
   return success(refine(photo, picture, look, expected, prior, factor, mirrored, options.trace));
 }
 
+/** Strings that don't meet their notch or wander: shade or cardboard was followed instead. They get little say. */
+function doubtful(fit: PoseFit, strings: readonly StraightThing[]): ReadonlySet<string> {
+  const own = fit.things.slice(0, strings.length);
+  const spread = own.map((thing) => thing.rms).sort((a, b) => a - b);
+  const usual = spread[Math.floor(0.4 * spread.length)] ?? 0;
+  return new Set(
+    strings
+      .filter((_, k) => Math.abs(own[k]!.offset) > 0.25 || own[k]!.rms > 3 * usual + 0.04 || own[k]!.kept < 0.7)
+      .map((thing) => thing.name),
+  );
+}
+
 /** Holds a camera's y in place while strings alone move it. */
 function looseBars(camera: Camera, photo: Photo, mirrored: boolean, expected: Expected): StraightThing[] {
   const map = mapOf(camera, photo, mirrored);
@@ -186,20 +198,24 @@ function refine(
   let camera = look.camera;
   let ends: FollowedEnd[] = [];
   let fit: PoseFit | null = null;
+  let doubted: ReadonlySet<string> = new Set();
   for (let round = 0; round < 3; round++) {
     const settings = followSettings(expected, scaleOf(camera, photo, mirrored, expected));
     ends = measureStrings(photo, camera, photo, mirrored, expected, settings);
-    const strings = stringThings(ends, expected);
-    const alone = fitPose(
-      [...strings, ...looseBars(camera, photo, mirrored, expected)],
-      camera,
-      fit?.rounding ?? [BAR_ROUNDING.mm, OUTER_ROUNDING.mm],
-      prior,
-      photo,
-      mirrored,
-    );
-    camera = alone.camera;
-    trace?.(figuresOf('strings alone', alone, strings));
+    const strings = stringThings(ends, expected, doubted);
+    if (round === 0) {
+      // The first camera may be some millimetres out: strings alone bring it near enough to tell the frame's edges apart.
+      const alone = fitPose(
+        [...strings, ...looseBars(camera, photo, mirrored, expected)],
+        camera,
+        [BAR_ROUNDING.mm, OUTER_ROUNDING.mm],
+        prior,
+        photo,
+        mirrored,
+      );
+      camera = alone.camera;
+      trace?.(figuresOf('strings alone', alone, strings));
+    }
     const toPhoto = mapOf(camera, photo, mirrored);
     const edges = frameEdges(
       picture,
@@ -221,6 +237,19 @@ function refine(
       mirrored,
     );
     camera = fit.camera;
+    doubted = doubtful(fit, strings);
+    const named = frameThings(edges, expected, camera, photo, mirrored);
+    if (round === 2)
+      fit.things.slice(0, strings.length).forEach((thing, k) => {
+        trace?.(
+          `  ${strings[k]?.name} offset ${thing.offset.toFixed(2)} slope ${thing.slope.toFixed(4)} bow ${thing.bow.toFixed(2)} rms ${thing.rms.toFixed(2)} kept ${thing.kept.toFixed(2)} n ${strings[k]?.points.length}`,
+        );
+      });
+    fit.things.slice(strings.length).forEach((thing, k) => {
+      trace?.(
+        `  ${named[k]?.name} offset ${thing.offset.toFixed(2)} slope ${thing.slope.toFixed(4)} bow ${thing.bow.toFixed(2)} rms ${thing.rms.toFixed(2)} kept ${thing.kept.toFixed(2)}`,
+      );
+    });
     trace?.(
       `shift ${edges.shift.toFixed(2)} like ${edges.likeness.toFixed(2)} rounding ${fit.rounding.map((r) => r.toFixed(2))} ${edges.edges.map((e) => `${e.kind[0]}${e.side[0]} ${e.support.toFixed(2)}`).join(' ')}`,
     );
@@ -280,7 +309,7 @@ function assembled(
     why: end.upper.length > 4 ? null : 'not seen above the cloth',
     notchX: end.upper.length > 4 ? measurement(end.notch, 0.15, end.upper.length, 'string at the top bar') : null,
     bare: end.upper
-      .map((sample) => ({ ...toLoom(pose, sample.px, sample.py), sigma: Math.hypot(sample.sigma, 0.05) }))
+      .map((sample) => ({ ...toLoom(pose, sample.px, sample.py), sigma: lookSigma(sample) }))
       .sort((a, b) => a.y - b.y),
   }));
   return { pose, endsCounted: tracks.filter((track) => track.why === null).length, tracks };

@@ -44,8 +44,8 @@ export function measureStrings(
   const ends: FollowedEnd[] = [];
   for (let end = 0; end < expected.ends; end++) {
     const notch = notchX(expected, expected.firstNotch + end);
-    const upper = followString(photo, toPhoto, notch, expected.openingHeight - 2.5, expected.base, 0, settings);
-    const lower = expected.base > 12 ? followString(photo, toPhoto, notch, 2.5, expected.base - 4, 0, settings) : [];
+    const upper = followString(photo, toPhoto, notch, expected.openingHeight - 1, expected.base, 0, settings);
+    const lower = expected.base > 8 ? followString(photo, toPhoto, notch, -1, expected.base - 4, 0, settings) : [];
     ends.push({ end, notch, upper: barePart(upper), lower });
   }
   return ends;
@@ -76,3 +76,7 @@ export function barePart(samples: readonly StringSample[]): StringSample[] {
   // The last few millimetres may already lean on the weft.
   return samples.slice(0, Math.max(0, end - 2)).filter((_, k) => good[k]);
 }
+
+/** What a look at a string is worth, mm: faint strings are led astray by shade and by the grain of what lies behind. */
+export const lookSigma = (sample: StringSample): number =>
+  Math.hypot(sample.sigma, 0.04 + 2.5 / Math.max(5, sample.profile.contrast));

@@ -168,7 +168,7 @@ function assemble(
     let own = new Float64Array(m);
     let inner = new Float64Array(m * m);
     // The thing's own line first, so that outliers are judged against it.
-    for (let round = 0; round < 3; round++) {
+    for (let round = 0; ; round++) {
       inner = new Float64Array(m * m);
       const right = new Float64Array(m);
       for (let f = 0; f < m; f++) inner[f * m + f] = 1 / (freedoms[f]!.sigma * freedoms[f]!.sigma);
@@ -180,6 +180,8 @@ function assemble(
         }
       }
       own = Float64Array.from(solveSymmetric(inner, right, m) ?? new Float64Array(m));
+      // The weights must stay those the line was solved with, or what is taken out below doesn't belong to it.
+      if (round === 3) break;
       for (let k = 0; k < n; k++) {
         let left = residual[k]!;
         for (let f = 0; f < m; f++) left -= own[f]! * basis[k * m + f]!;

@@ -24,11 +24,12 @@ export function settleNotches(
   size: PictureSize,
   mirrored: boolean,
   sigma: number,
+  halves: boolean,
 ): SettledPose | null {
   let best: (SettledPose & { score: number }) | null = null;
   const leastMisfit = candidates[0]?.misfit ?? 0;
-  for (const candidate of candidates.slice(0, 4)) {
-    if (candidate.misfit > 12 * leastMisfit + 0.5) continue;
+  for (const candidate of candidates.slice(0, 6)) {
+    if (candidate.misfit > 20 * leastMisfit + 0.5) continue;
     const projection = cameraProjection(candidate.camera, size, mirrored);
     const lens = lensOf(candidate.camera, size);
     const profile = railProfile(
@@ -41,8 +42,8 @@ export function settleNotches(
       notchX(expected, expected.firstNotch - 2),
       notchX(expected, expected.firstNotch + expected.ends + 1),
     );
-    const { shift, support } = notchShift(profile, expected, 6);
-    const score = support - 0.25 * Math.log((candidate.misfit + 0.02) / (leastMisfit + 0.02));
+    const { shift, support } = notchShift(profile, expected, 8, halves);
+    const score = support - 0.2 * Math.log((candidate.misfit + 0.02) / (leastMisfit + 0.02));
     if (best && score <= best.score) continue;
     const moved = candidate.sightings.map((sighting) => ({ ...sighting, x: sighting.x + shift * expected.pitch }));
     const camera =
