@@ -1,7 +1,10 @@
+import { makeChart } from '../chart/makeChart.ts';
 import type { EndReading, LoomReading, SelvedgeRow } from '../model/check.ts';
 import { type Measurement, measurement } from '../model/measurement.ts';
 import type { Piece } from '../model/piece.ts';
+import { BARE } from '../model/plan.ts';
 import { readBeat } from './beat.ts';
+import { readColours } from './clothColours.ts';
 import { type ClothFrame, clothFrame } from './clothFrame.ts';
 import type { LocatedLoom } from './loomPose.ts';
 import { type EndFell, measureFell } from './measureFell.ts';
@@ -70,7 +73,14 @@ export function measureCloth(
     enlarged: floatsEnlarged(frame, photo),
     scaleSigma: pose.reference.scaleSigma,
   });
-  return { ends, selvedge, ribs: [], pass: beat?.pass ?? null, beat: beat?.rows ?? [], colours: null };
+  onStage('colours', 0, 1);
+  const { chart } = makeChart(piece);
+  const plannedYarn = (end: number, pass: number): number => {
+    const yarn = pass < chart.passes ? (chart.cells[pass * chart.ends + end] ?? BARE) : BARE;
+    return yarn === BARE ? -1 : yarn;
+  };
+  const colours = beat && readColours(lines, beat, piece, plannedYarn);
+  return { ends, selvedge, ribs: [], pass: beat?.pass ?? null, beat: beat?.rows ?? [], colours };
 }
 
 /** A camera's focal length over its picture's longer side, where nothing says it: most phones lie near this. */
@@ -78,11 +88,12 @@ const USUAL_FOCAL = 0.78;
 
 /**
  * By what share the floats look larger than the strings' plane shows lengths: they lie nearer to the camera, about
- * half a string and one weft thickness (two passes) above it.
+
+ * half a string above it and, the dark between floats lying lower than their crests, half a weft thickness (a pass).
  */
 function floatsEnlarged(frame: ClothFrame, photo: Photo): number {
   const string = frame.stringsPerEnd === 2 ? frame.endHalf / 1.05 : frame.endHalf * 2;
-  const above = string / 2 + 2 * frame.planPass;
+  const above = string / 2 + frame.planPass;
   const distance = USUAL_FOCAL * Math.max(photo.width, photo.height) * frame.mmPerPx;
   return above / distance;
 }

@@ -2,6 +2,7 @@ import { type Measurement, measurement } from '../model/measurement.ts';
 import type { ClothFrame } from './clothFrame.ts';
 import { endStrip, type StripHeights, stripHeights } from './endStrip.ts';
 import { fellEdge } from './fellEdge.ts';
+import { doubtLoners } from './fellNeighbours.ts';
 import { type CoarseFell, coarseFell, type EndRows } from './fellSearch.ts';
 import type { StringTrack } from './loomPose.ts';
 import { columnProfile, rowFeatures, smoothedUp, stripColumns, type View } from './rowFeatures.ts';
@@ -42,7 +43,8 @@ export function measureFell(
   });
   if (ends.length === 0) return [];
   const coarse = coarseFell(ends, frame);
-  return ends.map((end, i) => placeFell(end, courses[i]!, i, coarse, ends, frame));
+  const placed = ends.map((end, i) => placeFell(end, courses[i]!, i, coarse, ends, frame));
+  return doubtLoners(placed, frame.planPass);
 }
 
 function endRows(

@@ -1,0 +1,33 @@
+import { measurement } from '../model/measurement.ts';
+import type { EndFell } from './measureFell.ts';
+
+/** An end may stand out from both neighbours by a turn without anyone wondering, in passes. */
+const USUAL_STEP = 2.2;
+/** One end standing out by more than this, mm, and more than the steps beside it, is not believed. */
+const UNBELIEVED = 4;
+
+/**
+ * Doubts an end that stands out from both its neighbours: shaped cloth steps from end to end, but one end alone far
+ * above or below both is more often a tail, a mark or a hair than weaving.
+ * @param ends one after another, by number.
+ */
+export function doubtLoners(ends: readonly EndFell[], pass: number): EndFell[] {
+  const height = (i: number): number | null => ends[i]?.fell?.value ?? null;
+  return ends.map((end, i) => {
+    const here = height(i);
+    const left = height(i - 1);
+    const right = height(i + 1);
+    if (!end.fell || here === null || left === null || right === null) return end;
+    const low = Math.min(left, right) - USUAL_STEP * pass;
+    const high = Math.max(left, right) + USUAL_STEP * pass;
+    const apart = Math.max(low - here, here - high, 0);
+    if (apart === 0) return end;
+    const step = (a: number | null, b: number | null): number => (a === null || b === null ? 0 : Math.abs(a - b));
+    const steep = Math.max(step(height(i - 2), left), step(right, height(i + 2)));
+    if (apart > Math.max(UNBELIEVED, 1.5 * steep)) {
+      return { ...end, fell: null, why: 'its neighbours stop far from here, so something may lie over it' };
+    }
+    const { value, sigma, n, source } = end.fell;
+    return { ...end, fell: measurement(value, Math.hypot(sigma, apart / 2), n, source) };
+  });
+}
