@@ -4,7 +4,7 @@ import { type Blend, blendChannels } from './blend.ts';
 import { columnEdges, edgeLines } from './edgeLines.ts';
 import type { Raster } from './raster.ts';
 import type { ColourRaster } from './reduce.ts';
-import { type RidgeTrack, ridgeTracks } from './ridgeTracks.ts';
+import { type RidgeTrack, ridgeAnswer, ridgeTracks } from './ridgeTracks.ts';
 import { type TurnedFrame, turnedFrame, turnRaster } from './turned.ts';
 import { findWarpBand, type WarpBand } from './warpBand.ts';
 import { lineDirections } from './warpDirection.ts';
@@ -43,9 +43,11 @@ export function bandViews(picture: ColourRaster, blend: Blend, expected: Expecte
   const views: BandView[] = [];
   for (const angle of lineDirections(channel, directions)) {
     const frame = turnedFrame(channel.width, channel.height, angle);
-    const turned = turnRaster(channel, frame);
+    const largest = largestScale(frame, expected);
+    const sigma = Math.max(0.9, 0.6 * halfEnd(expected) * LIKELY * largest);
+    const answer = ridgeAnswer(turnRaster(channel, frame), sigma);
     for (const polarity of ['bright', 'dark'] as const) {
-      const view = bandView(turned, frame, angle, polarity, expected);
+      const view = bandView(answer, sigma, largest, frame, angle, polarity, expected);
       if (view) views.push(view);
     }
   }
@@ -56,27 +58,26 @@ export function bandViews(picture: ColourRaster, blend: Blend, expected: Expecte
 export const halfEnd = (expected: Expected): number =>
   expected.stringDiameter * (expected.stringsPerEnd === 2 ? 1.05 : 0.5);
 
+/** The loom fills the picture or less: px per mm at which it would all just be seen, and what share of that is likely. */
+const largestScale = (frame: TurnedFrame, { openingHeight, openingWidth, bar }: Expected): number =>
+  Math.min(frame.height / (openingHeight + 2 * bar), frame.width / (openingWidth + 2 * bar));
+const LIKELY = 0.75;
+
 function bandView(
-  turned: Raster,
+  answer: Raster,
+  sigma: number,
+  largest: number,
   frame: TurnedFrame,
   angle: number,
   polarity: Polarity,
   expected: Expected,
 ): BandView | null {
-  const { pitch, openingHeight, openingWidth, bar } = expected;
-  // The loom fills the picture or less: the largest scale at which it would all be seen.
-  const largest = Math.min(frame.height / (openingHeight + 2 * bar), frame.width / (openingWidth + 2 * bar));
-  const likely = 0.75 * largest;
-  const tracks = ridgeTracks(turned, {
-    sigma: Math.max(0.9, 0.6 * halfEnd(expected) * likely),
-    polarity,
-    step: 2,
-    shortest: 12 * likely,
-    gap: 15 * likely,
-  });
+  const { pitch } = expected;
+  const likely = LIKELY * largest;
+  const tracks = ridgeTracks(answer, { sigma, polarity, step: 2, shortest: 12 * likely, gap: 15 * likely });
   const band = findWarpBand(
     tracks,
-    turned.height,
+    answer.height,
     expected.ends,
     0.4 * largest * pitch,
     1.3 * largest * pitch,

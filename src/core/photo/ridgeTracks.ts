@@ -33,16 +33,16 @@ interface OpenTrack {
 /** How far from upright a line may run, as a slope: perspective and draw-in together stay below it. */
 const STEEPEST = 0.22;
 
-/** Sub-pixel ridge positions in every `step`-th row, by a parabola through the filter's answer. */
-function rowPeaks(answer: Raster, y: number, least: number): { x: number; strength: number }[] {
+/** Sub-pixel ridge positions in one row, by a parabola through the filter's answer. @param sign −1 for dark lines. */
+function rowPeaks(answer: Raster, sign: 1 | -1, y: number, least: number): { x: number; strength: number }[] {
   const { width, data } = answer;
   const row = y * width;
   const peaks: { x: number; strength: number }[] = [];
   for (let x = 1; x < width - 1; x++) {
-    const here = data[row + x]!;
+    const here = sign * data[row + x]!;
     if (here < least) continue;
-    const before = data[row + x - 1]!;
-    const after = data[row + x + 1]!;
+    const before = sign * data[row + x - 1]!;
+    const after = sign * data[row + x + 1]!;
     if (here < before || here <= after) continue;
     const bend = before - 2 * here + after;
     peaks.push({ x: x + (bend < 0 ? (0.5 * (before - after)) / bend : 0), strength: here });
@@ -50,17 +50,21 @@ function rowPeaks(answer: Raster, y: number, least: number): { x: number; streng
   return peaks;
 }
 
-/** Follows bright or dark lines that run nearly upright. */
-export function ridgeTracks(raster: Raster, settings: RidgeSettings): RidgeTrack[] {
-  const { sigma, step } = settings;
+/** The ridge filter's answer to nearly upright lines: above 0 for bright ones, below for dark. @param sigma px, as in {@link RidgeSettings}. */
+export function ridgeAnswer(raster: Raster, sigma: number): Raster {
   const upright = alongColumns(raster, gaussianKernel(Math.max(1.5, sigma)));
-  const kernel = ridgeKernel(sigma);
-  const answer = alongRows(upright, settings.polarity === 'bright' ? kernel : kernel.map((value) => -value));
+  return alongRows(upright, ridgeKernel(sigma));
+}
+
+/** Follows bright or dark lines that run nearly upright. @param answer from {@link ridgeAnswer} with the same sigma. */
+export function ridgeTracks(answer: Raster, settings: RidgeSettings): RidgeTrack[] {
+  const { sigma, step } = settings;
+  const sign = settings.polarity === 'bright' ? 1 : -1;
   const least = ridgeFloor(answer);
   const done: OpenTrack[] = [];
   let open: OpenTrack[] = [];
-  for (let y = 0; y < raster.height; y += step) {
-    const peaks = rowPeaks(answer, y, least);
+  for (let y = 0; y < answer.height; y += step) {
+    const peaks = rowPeaks(answer, sign, y, least);
     const taken = new Uint8Array(peaks.length);
     const still: OpenTrack[] = [];
     let from = 0;

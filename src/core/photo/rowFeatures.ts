@@ -102,20 +102,19 @@ export function rowFeatures(
   const values = new Float32Array(rows * FEATURES);
   const coreRipple = ripple(strip, columns.core, reach);
   const gapRipple = ripple(strip, columns.gap, reach);
+  const width = strip.columns * 3;
+  const core = new Float64Array(3);
+  const gap = new Float64Array(3);
+  const shape: Shape = { values: new Float32Array(width), power: 0 };
+  centredShape(usual, columns.all, shape);
   for (let r = rows - 1; r >= 0; r--) {
-    const row = smooth.subarray(r * strip.columns * 3, (r + 1) * strip.columns * 3);
-    const shape = centredShape(usual, columns.all);
-    const core = meanColour(row, columns.core);
-    const gap = meanColour(row, columns.gap);
-    const { product, power } = against(row, shape, columns.all);
+    const start = r * width;
+    meanColour(smooth, start, columns.core, core);
+    meanColour(smooth, start, columns.gap, gap);
+    const { product, power } = against(smooth, start, shape, columns.all);
     const at = r * FEATURES;
     values[at + LIKENESS] = product / Math.sqrt(shape.power * power + 1);
     values[at + STRENGTH] = product / (shape.power + 1);
-    if (values[at + LIKENESS]! > LIKE_ENOUGH && values[at + STRENGTH]! > LIKE_ENOUGH) {
-      for (const k of columns.all) {
-        for (let c = 0; c < 3; c++) usual[k * 3 + c]! += pace * (row[k * 3 + c]! - usual[k * 3 + c]!);
-      }
-    }
     values[at + 2] = (100 * core[1]!) / (core[0]! + DARK);
     values[at + 3] = (100 * core[2]!) / (core[0]! + DARK);
     values[at + 4] = (100 * gap[1]!) / (gap[0]! + DARK);
@@ -125,6 +124,12 @@ export function rowFeatures(
     values[at + 8] = 4 * Math.log(power / columns.all.length + 1);
     values[at + 9] = coreRipple[r]!;
     values[at + 10] = gapRipple[r]!;
+    if (values[at + LIKENESS]! > LIKE_ENOUGH && values[at + STRENGTH]! > LIKE_ENOUGH) {
+      for (const k of columns.all) {
+        for (let i = 3 * k; i < 3 * k + 3; i++) usual[i]! += pace * (smooth[start + i]! - usual[i]!);
+      }
+      centredShape(usual, columns.all, shape);
+    }
   }
   return { rows, values };
 }
@@ -132,11 +137,13 @@ export function rowFeatures(
 /** Keeps the hue of near-black from being all noise. */
 const DARK = 12;
 
-function meanColour(row: Float32Array, set: readonly number[]): [number, number, number] {
-  const sum: [number, number, number] = [0, 0, 0];
-  for (const k of set)
-    for (let channel = 0; channel < 3; channel++) sum[channel]! += row[k * 3 + channel]! / set.length;
-  return sum;
+/** @param start where the row begins in `colours`. @param out three numbers. */
+function meanColour(colours: Float32Array, start: number, set: readonly number[], out: Float64Array): void {
+  for (let channel = 0; channel < 3; channel++) {
+    let sum = 0;
+    for (let i = 0; i < set.length; i++) sum += colours[start + set[i]! * 3 + channel]!;
+    out[channel] = sum / set.length;
+  }
 }
 
 /** Rows either side that one row's description takes in: a pass, so that a float and its gap are seen together. */
@@ -165,7 +172,9 @@ export function smoothedUp(strip: EndStrip, frame: ClothFrame): Float32Array {
 function ripple(strip: EndStrip, set: readonly number[], reach: number): Float32Array {
   const line = new Float32Array(strip.rows);
   for (let r = 0; r < strip.rows; r++) {
-    for (const k of set) line[r]! += strip.colours[(r * strip.columns + k) * 3]! / set.length;
+    let sum = 0;
+    for (let i = 0; i < set.length; i++) sum += strip.colours[(r * strip.columns + set[i]!) * 3]!;
+    line[r] = sum / set.length;
   }
   const squares = boxMean(
     line.map((value) => value * value),
@@ -177,34 +186,42 @@ function ripple(strip: EndStrip, set: readonly number[], reach: number): Float32
 
 interface Shape {
   readonly values: Float32Array;
-  readonly power: number;
+  power: number;
 }
 
-/** A profile with the mean of each channel taken out. */
-function centredShape(profile: Float32Array, columns: readonly number[]): Shape {
-  const values = new Float32Array(profile.length);
-  let power = 0;
+/** A profile with the mean of each channel taken out, written into `shape`. */
+function centredShape(profile: Float32Array, columns: readonly number[], shape: Shape): void {
+  shape.power = 0;
   for (let channel = 0; channel < 3; channel++) {
     let middle = 0;
-    for (const k of columns) middle += profile[k * 3 + channel]! / columns.length;
-    for (const k of columns) {
-      const value = profile[k * 3 + channel]! - middle;
-      values[k * 3 + channel] = value;
-      power += value * value;
+    for (let i = 0; i < columns.length; i++) middle += profile[columns[i]! * 3 + channel]!;
+    middle /= columns.length;
+    for (let i = 0; i < columns.length; i++) {
+      const at = columns[i]! * 3 + channel;
+      const value = profile[at]! - middle;
+      shape.values[at] = value;
+      shape.power += value * value;
     }
   }
-  return { values, power };
 }
 
-function against(row: Float32Array, shape: Shape, columns: readonly number[]): { product: number; power: number } {
+/** The row of `colours` that begins at `start`, against a shape. */
+function against(
+  colours: Float32Array,
+  start: number,
+  shape: Shape,
+  columns: readonly number[],
+): { product: number; power: number } {
   let product = 0;
   let power = 0;
   for (let channel = 0; channel < 3; channel++) {
     let middle = 0;
-    for (const k of columns) middle += row[k * 3 + channel]! / columns.length;
-    for (const k of columns) {
-      const value = row[k * 3 + channel]! - middle;
-      product += value * shape.values[k * 3 + channel]!;
+    for (let i = 0; i < columns.length; i++) middle += colours[start + columns[i]! * 3 + channel]!;
+    middle /= columns.length;
+    for (let i = 0; i < columns.length; i++) {
+      const at = columns[i]! * 3 + channel;
+      const value = colours[start + at]! - middle;
+      product += value * shape.values[at]!;
       power += value * value;
     }
   }

@@ -1,4 +1,4 @@
-import { normalBelow, normalDensity } from './normalCurve.ts';
+import { NORMAL_DENSITY, normalBelow } from './normalCurve.ts';
 
 /** A string across its length, fitted as a bar of even colour between two grounds of their own colour, blurred. */
 export interface StringProfile {
@@ -44,14 +44,16 @@ export function fitStringProfile(
       const u = from + k * step - centre;
       const a = (u + halfWidth) / blur;
       const b = (u - halfWidth) / blur;
-      const onLeft = 1 - normalBelow(a);
-      const onRight = normalBelow(b);
+      const bellA = Math.exp(-0.5 * a * a);
+      const bellB = Math.exp(-0.5 * b * b);
+      const onLeft = 1 - normalBelow(a, bellA);
+      const onRight = normalBelow(b, bellB);
       basis[3 * k] = onLeft;
       basis[3 * k + 1] = 1 - onLeft - onRight;
       basis[3 * k + 2] = onRight;
       // Derivatives with respect to the middle.
-      const da = normalDensity(a) / blur;
-      const db = normalDensity(b) / blur;
+      const da = (NORMAL_DENSITY * bellA) / blur;
+      const db = (NORMAL_DENSITY * bellB) / blur;
       slope[3 * k] = da;
       slope[3 * k + 1] = db - da;
       slope[3 * k + 2] = -db;
@@ -171,7 +173,8 @@ function solveLevels(basis: Float64Array, colours: Float64Array, n: number, leve
   if (!(Math.abs(det) > 1e-12)) return false;
   for (let c = 0; c < 3; c++) {
     let mean = 0;
-    for (let k = 0; k < n; k++) mean += colours[3 * k + c]! / n;
+    for (let k = 0; k < n; k++) mean += colours[3 * k + c]!;
+    mean /= n;
     let p = ridge * mean;
     let q = ridge * mean;
     let r = ridge * mean;
