@@ -6,7 +6,7 @@ import { type LoomPose, type StringTrack, toPhoto } from '../src/core/photo/loom
 import { measureCloth } from '../src/core/photo/measureCloth.ts';
 import { barePart } from '../src/core/photo/measureStrings.ts';
 import type { Photo } from '../src/core/photo/raster.ts';
-import { ridgeTracks } from '../src/core/photo/ridgeTracks.ts';
+import { ridgeAnswer, ridgeTracks } from '../src/core/photo/ridgeTracks.ts';
 import { crossings } from '../src/core/photo/warpBand.ts';
 import { decodePhoto } from './decodePhoto.ts';
 import { bandSeen, fourPointPose, type Pair } from './fourPoints.ts';
@@ -43,8 +43,9 @@ function countStrings(
   halfWidthPx: number,
 ): number {
   const band = bandSeen(photo, pose, left, right, low, high, 1 / pxPerMm);
-  const tracks = ridgeTracks(band, {
-    sigma: 0.6 * halfWidthPx,
+  const sigma = 0.6 * halfWidthPx;
+  const tracks = ridgeTracks(ridgeAnswer(band, sigma), {
+    sigma,
     polarity: 'bright',
     step: 1,
     shortest: band.height * 0.6,
