@@ -23,6 +23,12 @@ const same = new Set([
   'shell.keyNames.Tab',
   'check.legend.plan',
   'check.layers.plan',
+  'piece.name',
+  'piece.loomName',
+  'cartoon.tools.ellipse',
+  'cartoon.names.ellipse',
+  'cartoon.name',
+  'order.tableColumns.1',
 ]);
 
 describe('the words on screen', () => {

@@ -2,7 +2,7 @@
 export interface Progress {
   /** Passes done so far, counted through the whole order of work. */
   readonly passesDone: number;
-  /** Fingerprint of the plan the count belongs to: a changed plan asks before it goes on. */
+  /** Fingerprint of what was woven by the plan: where that has changed since, the weaver is asked before it goes on. */
   readonly planFingerprint: string;
   /** ISO 8601 instant of the last turn. */
   readonly at: string;

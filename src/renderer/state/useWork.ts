@@ -2,7 +2,6 @@ import { useMemo } from 'react';
 import type { Piece } from '../../core/model/piece.ts';
 import type { Progress } from '../../core/model/progress.ts';
 import type { Plan } from '../../core/plan/planPiece.ts';
-import { planFingerprint } from '../../core/report/planFingerprint.ts';
 import {
   fellAfter,
   passesOfTurns,
@@ -12,6 +11,7 @@ import {
   workSteps,
   workTurns,
 } from '../../core/report/workTurns.ts';
+import { wovenFingerprint } from '../../core/report/wovenFingerprint.ts';
 import { usePiece } from './pieceStore.ts';
 import { usePlanned } from './planning/planned.ts';
 
@@ -26,9 +26,8 @@ export interface Work {
   readonly turn: number;
   /** Place of the block being woven; the number of blocks when all are done. */
   readonly block: number;
-  /** The count belongs to a plan that has changed since. */
+  /** What the count says is woven is not what this plan would have woven. */
   readonly planChanged: boolean;
-  readonly fingerprint: string;
 }
 
 /** Null until the first plan of the piece is there. */
@@ -39,14 +38,13 @@ export function useWork(): Work | null {
     if (planned === null) return null;
     const { piece, plan } = planned;
     const turns = workTurns(plan.blocks, plan.sequence);
-    return {
-      piece,
-      plan,
-      turns,
-      steps: workSteps(turns),
-      fingerprint: planFingerprint(plan.blocks, plan.sequence),
-    };
+    return { piece, plan, turns, steps: workSteps(turns) };
   }, [planned]);
+  const planChanged = useMemo(() => {
+    if (told === null || progress === null || progress.passesDone === 0) return false;
+    const { blocks, sequence } = told.plan;
+    return progress.planFingerprint !== wovenFingerprint(blocks, sequence, progress.passesDone);
+  }, [told, progress]);
   if (told === null) return null;
   const passesDone = progress?.passesDone ?? 0;
   const turn = turnAfterPasses(told.turns, passesDone);
@@ -55,7 +53,7 @@ export function useWork(): Work | null {
     passesDone,
     turn,
     block: told.turns[turn]?.block ?? told.plan.blocks.length,
-    planChanged: progress !== null && progress.passesDone > 0 && progress.planFingerprint !== told.fingerprint,
+    planChanged,
   };
 }
 
@@ -64,10 +62,11 @@ export const wovenAfter = (work: Work, passesDone: number): Uint16Array =>
   fellAfter(work.turns, work.plan.blocks, work.plan.chart.ends, passesDone);
 
 /** Counts turns and keeps the count at once. */
-export function countTurns(work: Work, turnsDone: number): void {
+export function countTurns(work: Pick<Work, 'turns' | 'plan'>, turnsDone: number): void {
+  const passesDone = passesOfTurns(work.turns, Math.max(0, Math.min(work.turns.length, turnsDone)));
   const progress: Progress = {
-    passesDone: passesOfTurns(work.turns, Math.max(0, Math.min(work.turns.length, turnsDone))),
-    planFingerprint: work.fingerprint,
+    passesDone,
+    planFingerprint: wovenFingerprint(work.plan.blocks, work.plan.sequence, passesDone),
     at: new Date().toISOString(),
   };
   usePiece.getState().setProgress(progress);

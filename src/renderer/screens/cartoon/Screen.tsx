@@ -1,31 +1,38 @@
-import { useDeferredValue, useState } from 'react';
+import { useState } from 'react';
 import './cartoon.css';
-import { setMirror } from '../../../core/cartoon/mirror.ts';
-import { moveShape } from '../../../core/cartoon/place.ts';
 import { shapeBox } from '../../../core/cartoon/shapeBox.ts';
-import { clothBox, nudgeShape, weavingGrid } from '../../../core/cartoon/snap.ts';
+import { clothBox } from '../../../core/cartoon/snap.ts';
+import type { Picture } from '../../../core/cartoon/trace/yarnRaster.ts';
 import { lengthInWords } from '../../../core/model/lengthWords.ts';
 import type { Piece } from '../../../core/model/piece.ts';
-import { useCommands } from '../../keys/commandStore.ts';
 import { QuietButton } from '../../parts/Actions.tsx';
-import { DrawingTable } from '../../parts/DrawingTable.tsx';
+import { DrawingTable, type TableRows } from '../../parts/DrawingTable.tsx';
 import { Footer } from '../../parts/Footer.tsx';
 import { ScreenFrame } from '../../parts/ScreenFrame.tsx';
 import { Sentence } from '../../parts/Sentence.tsx';
 import { SheetDialog } from '../../parts/SheetDialog.tsx';
+import { chooseFile, useFileDrop } from '../../parts/useFileDrop.ts';
 import { usePiece } from '../../state/pieceStore.ts';
+import { usePlanned } from '../../state/planning/planned.ts';
+import { replanRest } from '../../state/replan.ts';
 import { makeSheet } from '../../state/sheets.ts';
 import { useShell } from '../../state/shellStore.ts';
-import { planOf } from '../../state/useWork.ts';
+import { beatDiffers, useMeasuredBeat } from '../../state/useMeasuredBeat.ts';
+import type { Words } from '../../words/en.ts';
 import { useWords } from '../../words/useWords.ts';
-import { addHere } from './addHere.ts';
+import { bringInDrawing } from './bringIn.ts';
 import { CartoonCanvas } from './CartoonCanvas.tsx';
-import { type Tool, useCartoon } from './cartoonStore.ts';
+import { useCartoon } from './cartoonStore.ts';
+import { LetteringSheet } from './LetteringSheet.tsx';
+import { OrnamentWords } from './OrnamentWords.tsx';
 import { Overview } from './Overview.tsx';
+import { addOrnament } from './ornaments.ts';
+import { readPicture } from './readPicture.ts';
 import { ShapeList } from './ShapeList.tsx';
-import { removeShape, ShapeWords } from './ShapeWords.tsx';
+import { ShapeWords } from './ShapeWords.tsx';
 import { ToolRow } from './ToolRow.tsx';
-import { replaceShape } from './useCartoonPointer.ts';
+import { TraceSheet } from './TraceSheet.tsx';
+import { useCartoonCommands } from './useCartoonCommands.ts';
 
 /** Shapes drawn on the warp itself, with the cloth their steps will make. */
 export function Screen() {
@@ -33,15 +40,11 @@ export function Screen() {
   return piece === null ? null : <CartoonWork piece={piece} />;
 }
 
-const toolKeys: readonly (readonly [Tool, string])[] = [
-  ['select', 'V'],
-  ['polygon', 'P'],
-  ['rectangle', 'R'],
-  ['ellipse', 'E'],
-  ['band', 'B'],
-  ['arch', 'A'],
-  ['freehand', 'F'],
-];
+type Open =
+  | { readonly sheet: 'lettering' | 'ornament' | 'table' }
+  | { readonly sheet: 'told'; readonly sentences: readonly string[] }
+  | { readonly sheet: 'trace'; readonly picture: Picture }
+  | null;
 
 function CartoonWork({ piece }: { readonly piece: Piece }) {
   const all = useWords();
@@ -49,94 +52,39 @@ function CartoonWork({ piece }: { readonly piece: Piece }) {
   const key = usePiece((state) => state.key);
   const change = usePiece((state) => state.change);
   const goTo = useShell((state) => state.goTo);
-  const { chosen, choose, setTool, setLook, look, snap, setSnap, tool } = useCartoon();
-  const [told, setTold] = useState<readonly string[] | null>(null);
-  const [table, setTable] = useState(false);
-  // The words follow a drag when there is time: the drawing itself never waits for them.
-  const settled = useDeferredValue(piece);
-  const plan = planOf(settled);
+  const { chosen, choose, tool, ornament: chosenOrnament, snap, setSnap } = useCartoon();
+  const [open, setOpen] = useState<Open>(null);
+  const planned = usePlanned();
+  const beat = useMeasuredBeat();
   const shape = piece.shapes.find((each) => each.id === chosen) ?? null;
-  const settledShape = settled.shapes.find((each) => each.id === chosen) ?? null;
-  const nudge = (ends: number, turns: number) => {
-    if (shape === null || shape.locked) return;
-    change(
-      (now) => replaceShape(now, shape.id, (each) => nudgeShape(each, ends, turns, weavingGrid(now))),
-      `nudge ${shape.id}`,
-    );
+  const ornament = piece.ornaments.find((each) => each.id === chosenOrnament) ?? null;
+  const close = () => setOpen(null);
+  const print = () => key !== null && void makeSheet(key, 'cartoon', null);
+
+  const take = async (file: File) => {
+    if (/\.svg$/i.test(file.name) || file.type === 'image/svg+xml') {
+      const read = await bringInDrawing(file, piece, words.guess);
+      if (!read.ok) return setOpen({ sheet: 'told', sentences: [`${read.problem.sentence} ${read.problem.remedy}`] });
+      change((now) => ({ ...now, shapes: [...read.value.shapes, ...now.shapes] }));
+      choose(read.value.shapes[0]?.id ?? null);
+      if (read.value.told.length > 0) setOpen({ sheet: 'told', sentences: read.value.told });
+      return;
+    }
+    const picture = await readPicture(file);
+    setOpen(picture === null ? { sheet: 'told', sentences: [words.cantRead] } : { sheet: 'trace', picture });
   };
-  const zoom = (factor: number) => {
-    const box = clothBox(piece);
-    const now = look ?? { x: 0, y: box.top / 2, pxPerMm: 2.2 };
-    setLook({ ...now, pxPerMm: Math.max(0.3, Math.min(60, now.pxPerMm * factor)) });
-  };
-  const cycle = () => {
-    const index = piece.shapes.findIndex((each) => each.id === chosen);
-    choose(piece.shapes[(index + 1) % Math.max(1, piece.shapes.length)]?.id ?? null);
-  };
-  const copy = () => {
-    if (shape === null) return;
-    const added = { ...moveShape(shape, piece.loom.notchPitch, 0), id: addHere.freeId(piece), name: `${shape.name} 2` };
-    change((now) => ({ ...now, shapes: [added, ...now.shapes] }));
-    choose(added.id);
-  };
-  useCommands('cartoon', [
-    ...toolKeys.map(([name, letter]) => ({
-      id: `tool-${name}`,
-      words: words.tools[name],
-      keys: [letter],
-      run: () =>
-        tool === name && name !== 'select' && name !== 'polygon' && name !== 'freehand'
-          ? addHere.put(piece, name)
-          : setTool(name),
-    })),
-    ...(['Left', 'Right', 'Up', 'Down'] as const).flatMap((way) => {
-      const across = way === 'Left' ? -1 : way === 'Right' ? 1 : 0;
-      const up = way === 'Up' ? 1 : way === 'Down' ? -1 : 0;
-      return [
-        { id: `nudge-${way}`, words: words.keys.nudge, keys: [`Arrow${way}`], run: () => nudge(across, up) },
-        {
-          id: `nudge5-${way}`,
-          words: words.keys.nudge,
-          keys: [`Shift+Arrow${way}`],
-          run: () => nudge(5 * across, 5 * up),
-        },
-      ];
-    }),
-    {
-      id: 'mirror',
-      words: words.keys.mirror,
-      keys: ['M'],
-      run: () =>
-        shape &&
-        change((now) => replaceShape(now, shape.id, (each) => setMirror(each, each.mirrorAbout === null ? 0 : null))),
-    },
-    { id: 'whole', words: words.keys.whole, keys: ['0'], run: () => setLook(null) },
-    { id: 'closer', words: words.keys.zoom, keys: ['+', '='], run: () => zoom(1.25) },
-    { id: 'further', words: words.keys.zoom, keys: ['-'], run: () => zoom(0.8) },
-    { id: 'next-shape', words: words.keys.next, keys: ['N'], run: cycle },
-    {
-      id: 'remove',
-      words: words.keys.remove,
-      keys: ['Delete', 'Backspace'],
-      run: () => shape && removeShape(shape.id),
-    },
-    { id: 'copy', words: words.copy, keys: ['Ctrl+D'], run: copy },
-    {
-      id: 'let-go',
-      words: words.noneChosen,
-      keys: ['Escape'],
-      run: () => (tool === 'select' ? choose(null) : setTool('select')),
-    },
-    { id: 'snap', words: words.snap, keys: ['S'], run: () => setSnap(!snap) },
-    { id: 'cartoon-table', words: all.shell.table, keys: ['T'], run: () => setTable(true) },
-    {
-      id: 'print-cartoon',
-      words: words.printCartoon,
-      keys: ['Ctrl+P'],
-      run: () => key !== null && void makeSheet(key, 'cartoon', null),
-    },
-  ]);
-  const cloth = clothBox(settled);
+  const over = useFileDrop((file) => void take(file));
+  const bringIn = () => chooseFile('.svg,image/svg+xml,.png,.jpg,.jpeg,.webp,.avif,.gif', (file) => void take(file));
+  useCartoonCommands({
+    piece,
+    shape,
+    ornament,
+    print,
+    showTable: () => setOpen({ sheet: 'table' }),
+    openLettering: () => setOpen({ sheet: 'lettering' }),
+    bringIn,
+  });
+  const differs = beatDiffers(beat, piece.cloth.passHeight);
   return (
     <ScreenFrame
       className="cartoon"
@@ -148,70 +96,119 @@ function CartoonWork({ piece }: { readonly piece: Piece }) {
             { keys: ['M'], words: words.keys.mirror },
             { keys: ['0'], words: words.keys.whole },
           ]}
-          second={{ words: words.printCartoon, onPress: () => key !== null && void makeSheet(key, 'cartoon', null) }}
+          second={
+            differs
+              ? {
+                  words: words.takeBeat(lengthInWords(beat.pass, piece.units, 'pass-height')),
+                  onPress: () => replanRest(Math.round(beat.pass * 1000) / 1000),
+                }
+              : { words: words.printCartoon, onPress: print }
+          }
           main={{ words: words.workOut, onPress: () => goTo('order') }}
         />
       }
     >
       <div className="cartoon-work">
-        <ToolRow piece={piece} onTold={setTold} />
-        <p className="cartoon-units second" aria-hidden="true">
-          <span>{piece.units === 'mm' ? words.mm : words.inches}</span>
-          <span>{words.hints[tool]}</span>
-          <span>{words.turnsRuler}</span>
+        <ToolRow
+          piece={piece}
+          onLettering={() => setOpen({ sheet: 'lettering' })}
+          onBringIn={bringIn}
+          onOrnament={() => setOpen({ sheet: 'ornament' })}
+        />
+        <p className="cartoon-units second">
+          <span aria-hidden="true">{piece.units === 'mm' ? words.mm : words.inches}</span>
+          <span>{over ? words.dropHere : words.hints[tool]}</span>
+          <span aria-hidden="true">{words.turnsRuler}</span>
         </p>
         <CartoonCanvas piece={piece} />
       </div>
       <div className="cartoon-words">
         <div className="cartoon-top">
-          <Overview piece={settled} plan={plan} />
+          <Overview />
           <ShapeList piece={piece} />
         </div>
-        {settledShape !== null ? (
+        {shape !== null ? (
           <>
-            <Sentence>
-              <span className="out-of-sight">{settledShape.name}</span>
-            </Sentence>
-            <ShapeWords key={settledShape.id} piece={settled} plan={plan} shape={settledShape} />
+            <Sentence>{shape.name}</Sentence>
+            <ShapeWords key={shape.id} piece={piece} planned={planned} shape={shape} />
+          </>
+        ) : ornament !== null ? (
+          <>
+            <Sentence>{ornament.name}</Sentence>
+            <OrnamentWords key={ornament.id} piece={piece} ornament={ornament} />
           </>
         ) : (
           <>
             <Sentence>{words.noneChosen}</Sentence>
             <p>{piece.shapes.length === 0 ? words.noShapes : words.noneChosenSecond}</p>
+            <p>
+              <label className="cartoon-snap">
+                <input type="checkbox" checked={snap} onChange={() => setSnap(!snap)} />
+                <span>{words.snap}</span>
+              </label>
+            </p>
+            {differs && (
+              <p>
+                <QuietButton onPress={print}>{words.printCartoon}</QuietButton>
+              </p>
+            )}
           </>
         )}
       </div>
-      {told !== null && (
-        <SheetDialog title={words.guessTitle} onClose={() => setTold(null)}>
+      {open?.sheet === 'told' && (
+        <SheetDialog title={words.guessTitle} onClose={close}>
           <ul className="told">
-            {told.map((sentence) => (
+            {open.sentences.map((sentence) => (
               <li key={sentence}>{sentence}</li>
             ))}
           </ul>
-          <QuietButton onPress={() => setTold(null)}>{all.shell.close}</QuietButton>
         </SheetDialog>
       )}
-      {table && (
-        <DrawingTable
-          table={{
-            name: words.table,
-            columns: words.tableColumns,
-            rows: settled.shapes.map((each) => {
-              const box = shapeBox(each, cloth);
-              const say = (value: number) => lengthInWords(Math.max(0, value), settled.units);
-              return [
-                each.name,
-                settled.yarns.find((yarn) => yarn.id === each.yarn)?.name ?? '',
-                box ? say(box.left - cloth.left) : '',
-                box ? say(cloth.right - box.right) : '',
-                box ? say(box.bottom) : '',
-                box ? say(box.top) : '',
-              ];
-            }),
-          }}
-          onClose={() => setTable(false)}
-        />
+      {open?.sheet === 'lettering' && <LetteringSheet piece={piece} onClose={close} />}
+      {open?.sheet === 'trace' && <TraceSheet piece={piece} picture={open.picture} onClose={close} />}
+      {open?.sheet === 'ornament' && (
+        <SheetDialog title={words.ornament.tool} onClose={close}>
+          <p>{words.ornament.lead}</p>
+          <ul className="sheet-rows">
+            {(['wrapped-flower', 'felted-leaf'] as const).map((kind) => (
+              <li key={kind}>
+                <button
+                  type="button"
+                  onClick={() => {
+                    addOrnament(piece, kind, words.ornament.kinds[kind]);
+                    close();
+                  }}
+                >
+                  <span className="row-words">
+                    <strong>{words.ornament.kinds[kind]}</strong> {words.ornament.about[kind]}
+                  </span>
+                </button>
+              </li>
+            ))}
+          </ul>
+        </SheetDialog>
       )}
+      {open?.sheet === 'table' && <DrawingTable table={tableOf(piece, words)} onClose={close} />}
     </ScreenFrame>
   );
+}
+
+function tableOf(piece: Piece, words: Words['cartoon']): TableRows {
+  const cloth = clothBox(piece);
+  const say = (value: number) => lengthInWords(Math.max(0, value), piece.units);
+  return {
+    name: words.table,
+    columns: words.tableColumns,
+    rows: piece.shapes.map((each) => {
+      const box = shapeBox(each, cloth);
+      return [
+        each.name,
+        piece.yarns.find((yarn) => yarn.id === each.yarn)?.name ?? '',
+        box ? say(box.left - cloth.left) : '',
+        box ? say(cloth.right - box.right) : '',
+        box ? say(box.bottom) : '',
+        box ? say(box.top) : '',
+      ];
+    }),
+  };
 }

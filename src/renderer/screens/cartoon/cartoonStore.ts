@@ -14,6 +14,10 @@ export interface Look {
 interface CartoonState {
   readonly tool: Tool;
   readonly chosen: string | null;
+  /** The corner or handle of the chosen shape that has numbers to type; null for the shape as a whole. */
+  readonly vertex: number | null;
+  /** The chosen applied piece; a shape and an ornament are never chosen together. */
+  readonly ornament: string | null;
   /** Null: the whole piece, however large the window is. */
   readonly look: Look | null;
   /** Keep corners on ends and whole turns. */
@@ -22,6 +26,8 @@ interface CartoonState {
   readonly draft: readonly { readonly x: number; readonly y: number }[];
   readonly setTool: (tool: Tool) => void;
   readonly choose: (shape: string | null) => void;
+  readonly chooseVertex: (vertex: number | null) => void;
+  readonly chooseOrnament: (ornament: string | null) => void;
   readonly setLook: (look: Look | null) => void;
   readonly setSnap: (snap: boolean) => void;
   readonly setDraft: (draft: CartoonState['draft']) => void;
@@ -30,11 +36,15 @@ interface CartoonState {
 export const useCartoon = create<CartoonState>((set) => ({
   tool: 'select',
   chosen: null,
+  vertex: null,
+  ornament: null,
   look: null,
   snap: true,
   draft: [],
   setTool: (tool) => set({ tool, draft: [] }),
-  choose: (chosen) => set({ chosen }),
+  choose: (chosen) => set({ chosen, vertex: null, ornament: null }),
+  chooseVertex: (vertex) => set({ vertex }),
+  chooseOrnament: (ornament) => set({ ornament, chosen: null, vertex: null }),
   setLook: (look) => set({ look }),
   setSnap: (snap) => set({ snap }),
   setDraft: (draft) => set({ draft }),

@@ -15,7 +15,7 @@ export interface Frame {
 }
 
 /** The whole cloth with a little air, for a window of this size. */
-export function wholeLook(piece: Piece, width: number, height: number): Look {
+export function wholeLook(piece: Pick<Piece, 'cloth' | 'warp' | 'loom'>, width: number, height: number): Look {
   const box = clothBox(piece);
   const across = (width - RULER.left - RULER.right) / (box.right - box.left);
   const up = (height - RULER.top - RULER.bottom) / (box.top * 1.02);

@@ -4,13 +4,13 @@ import { shapeAt } from '../../../core/cartoon/hit.ts';
 import { formInBox, freeName, plainShape } from '../../../core/cartoon/newShape.ts';
 import { moveShape } from '../../../core/cartoon/place.ts';
 import { clothBox, snapPoint, weavingGrid } from '../../../core/cartoon/snap.ts';
-import { moveVertex } from '../../../core/cartoon/vertices.ts';
 import type { Piece, Shape, ShapeForm } from '../../../core/model/piece.ts';
 import { clothMm } from '../../../core/model/units.ts';
 import { usePiece } from '../../state/pieceStore.ts';
 import { useShell } from '../../state/shellStore.ts';
 import { useWords } from '../../words/useWords.ts';
 import { type Tool, useCartoon } from './cartoonStore.ts';
+import { moveHandle } from './handles.ts';
 
 interface Place {
   readonly x: number;
@@ -18,7 +18,8 @@ interface Place {
 }
 
 type Held =
-  | { readonly kind: 'vertex'; readonly shape: string; readonly index: number }
+  | { readonly kind: 'handle'; readonly shape: string; readonly index: number }
+  | { readonly kind: 'ornament'; readonly ornament: string; readonly start: Place; readonly at: Place }
   | { readonly kind: 'shape'; readonly shape: string; readonly start: Place; readonly before: Shape }
   | { readonly kind: 'box'; readonly start: Place }
   | { readonly kind: 'stroke' }
@@ -28,7 +29,8 @@ export interface CartoonPointer {
   readonly down: (event: PointerEvent<SVGSVGElement>) => void;
   readonly move: (event: PointerEvent<SVGSVGElement>) => void;
   readonly up: () => void;
-  readonly holdVertex: (shape: string, index: number, event: PointerEvent) => void;
+  readonly holdHandle: (shape: string, index: number, event: PointerEvent) => void;
+  readonly holdOrnament: (ornament: string, event: PointerEvent) => void;
   readonly finishPolygon: () => void;
 }
 
@@ -124,10 +126,20 @@ export function useCartoonPointer(
         return cartoon().setDraft([...cartoon().draft, place]);
       case 'box':
         return cartoon().setDraft([now.start, snapped(place, event.altKey)]);
-      case 'vertex': {
+      case 'handle': {
         const { x, y } = snapped(place, event.altKey);
         return change(
-          (piece_) => replaceShape(piece_, now.shape, (shape) => moveVertex(shape, now.index, x, y)),
+          (piece_) => replaceShape(piece_, now.shape, (shape) => moveHandle(shape, now.index, x, y)),
+          'drag',
+        );
+      }
+      case 'ornament': {
+        const at = clothPoint({ x: now.at.x + place.x - now.start.x, y: now.at.y + place.y - now.start.y });
+        return change(
+          (piece_) => ({
+            ...piece_,
+            ornaments: piece_.ornaments.map((each) => (each.id === now.ornament ? { ...each, at } : each)),
+          }),
           'drag',
         );
       }
@@ -165,12 +177,21 @@ export function useCartoonPointer(
       add(formInBox(tool, box), tool);
     }
   };
-  const holdVertex = (shape: string, index: number, event: PointerEvent) => {
+  const holdHandle = (shape: string, index: number, event: PointerEvent) => {
     event.stopPropagation();
     (event.currentTarget as Element).closest('svg')?.setPointerCapture(event.pointerId);
-    held.current = { kind: 'vertex', shape, index };
+    cartoon().chooseVertex(index);
+    held.current = { kind: 'handle', shape, index };
   };
-  return { down, move, up, holdVertex, finishPolygon };
+  const holdOrnament = (id: string, event: PointerEvent) => {
+    const ornament = usePiece.getState().piece?.ornaments.find((each) => each.id === id);
+    if (ornament === undefined || cartoon().tool !== 'select') return;
+    event.stopPropagation();
+    (event.currentTarget as Element).closest('svg')?.setPointerCapture(event.pointerId);
+    cartoon().chooseOrnament(id);
+    held.current = { kind: 'ornament', ornament: id, start: toCloth(event), at: ornament.at };
+  };
+  return { down, move, up, holdHandle, holdOrnament, finishPolygon };
 }
 
 /** One shape of a piece changed, the others as they are. */

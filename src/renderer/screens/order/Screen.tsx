@@ -25,7 +25,14 @@ export function Screen() {
   const work = useWork();
   const { bare, setBare } = useShell();
   useEffect(() => () => setBare(false), [setBare]);
-  if (work === null) return null;
+  const waiting = useWords().piece.workingOut;
+  if (work === null) {
+    return (
+      <ScreenFrame className="order" footer={<Footer hints={[]} />}>
+        <Sentence>{waiting}</Sentence>
+      </ScreenFrame>
+    );
+  }
   if (work.plan.blocks.length === 0) {
     return (
       <ScreenFrame className="order" footer={<Footer hints={[]} />}>

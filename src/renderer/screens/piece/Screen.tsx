@@ -11,9 +11,9 @@ import { Footer } from '../../parts/Footer.tsx';
 import { ScreenFrame } from '../../parts/ScreenFrame.tsx';
 import { Sentence } from '../../parts/Sentence.tsx';
 import { usePiece } from '../../state/pieceStore.ts';
+import { type Planned, usePlanned } from '../../state/planning/planned.ts';
 import { makeSheet } from '../../state/sheets.ts';
 import { useShell } from '../../state/shellStore.ts';
-import { planOf } from '../../state/useWork.ts';
 import { useWords } from '../../words/useWords.ts';
 import { addYarn } from './addYarn.ts';
 import { CrossSection } from './CrossSection.tsx';
@@ -34,17 +34,28 @@ type Open =
 /** Loom, warp, yarns and sizes, drawn to scale, with what they will do to the cloth. */
 export function Screen() {
   const piece = usePiece((state) => state.piece);
-  return piece === null ? null : <PieceWork piece={piece} />;
+  const planned = usePlanned();
+  const words = useWords().piece;
+  if (piece === null) return null;
+  if (planned === null) {
+    return (
+      <ScreenFrame className="piece" footer={<Footer hints={[]} />}>
+        <Sentence>{piece.name}</Sentence>
+        <p>{words.workingOut}</p>
+      </ScreenFrame>
+    );
+  }
+  return <PieceWork piece={piece} plan={planned.plan} />;
 }
 
-function PieceWork({ piece }: { readonly piece: Piece }) {
+/** @param props.plan the newest there is: while the weaver types it may be a moment behind the piece. */
+function PieceWork({ piece, plan }: { readonly piece: Piece; readonly plan: Planned['plan'] }) {
   const all = useWords();
   const words = all.piece;
   const key = usePiece((state) => state.key);
   const change = usePiece((state) => state.change);
   const goTo = useShell((state) => state.goTo);
   const [open, setOpen] = useState<Open>(null);
-  const plan = planOf(piece);
   const sett = settCheck(piece);
   const ground = piece.yarns.find((yarn) => yarn.id === piece.cloth.ground);
   const groundOnSett = sett.yarns.find((yarn) => yarn.yarn === piece.cloth.ground);

@@ -1,6 +1,7 @@
 import type { Words } from '../en.ts';
 
 export const piece: Words['piece'] = {
+  workingOut: 'Der Plan wird berechnet.',
   gap: (size) => `Lücke ${size}`,
   seenFromAbove: (times) => `Von oben, ${times}-fach`,
   section: 'Fäden und Schuss von oben',

@@ -1,4 +1,5 @@
 export const piece = {
+  workingOut: 'Working out the plan.',
   gap: (size: string) => `gap ${size}`,
   seenFromAbove: (times: string) => `Seen from above, ${times} times size`,
   section: 'Strings and weft seen from above',

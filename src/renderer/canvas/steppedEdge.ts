@@ -1,6 +1,6 @@
-import type { Chart } from '../../../core/model/plan.ts';
+import type { Chart } from '../../core/model/plan.ts';
 
-/** Straight stretches of the edge between a shape's cells and all others, in ends and passes. */
+/** Straight stretches of the edge between a shape's cells and those of the shapes and ground under it, in ends and passes. */
 export interface EdgeStretch {
   readonly x1: number;
   readonly y1: number;
@@ -11,13 +11,16 @@ export interface EdgeStretch {
 /** @param area 1 + the shape's place, as in the chart. */
 export function steppedEdge(chart: Chart, area: number): EdgeStretch[] {
   const { ends, passes, areas } = chart;
-  const inside = (end: number, pass: number) =>
-    end >= 0 && end < ends && pass >= 0 && pass < passes && areas[pass * ends + end] === area;
+  const at = (end: number, pass: number) =>
+    end >= 0 && end < ends && pass >= 0 && pass < passes ? areas[pass * ends + end]! : 0;
+  // Where a shape lies on top, the edge is that one's.
+  const between = (one: number, other: number) =>
+    one !== other && (one === area ? other === 0 || other > area : other === area && (one === 0 || one > area));
   const stretches: EdgeStretch[] = [];
   for (let end = 0; end <= ends; end++) {
     let from = -1;
     for (let pass = 0; pass <= passes; pass++) {
-      const edge = pass < passes && inside(end - 1, pass) !== inside(end, pass);
+      const edge = pass < passes && between(at(end - 1, pass), at(end, pass));
       if (edge && from < 0) from = pass;
       if (!edge && from >= 0) {
         stretches.push({ x1: end, y1: from, x2: end, y2: pass });
@@ -28,7 +31,7 @@ export function steppedEdge(chart: Chart, area: number): EdgeStretch[] {
   for (let pass = 0; pass <= passes; pass++) {
     let from = -1;
     for (let end = 0; end <= ends; end++) {
-      const edge = end < ends && inside(end, pass - 1) !== inside(end, pass);
+      const edge = end < ends && between(at(end, pass - 1), at(end, pass));
       if (edge && from < 0) from = end;
       if (!edge && from >= 0) {
         stretches.push({ x1: from, y1: pass, x2: end, y2: pass });

@@ -1,0 +1,120 @@
+import type { ReactNode } from 'react';
+import { withTurnWorkedIn } from '../../../core/cartoon/formCommands.ts';
+import { setMirror, setRepeat } from '../../../core/cartoon/mirror.ts';
+import { shapeBox } from '../../../core/cartoon/shapeBox.ts';
+import { clothBox, fitShapeToGrid, weavingGrid } from '../../../core/cartoon/snap.ts';
+import type { Piece, Shape } from '../../../core/model/piece.ts';
+import { radians } from '../../../core/model/units.ts';
+import { QuietButton } from '../../parts/Actions.tsx';
+import { NumberField, SelectField, TextField } from '../../parts/Fields.tsx';
+import { usePiece } from '../../state/pieceStore.ts';
+import { useWords } from '../../words/useWords.ts';
+import { useCartoon } from './cartoonStore.ts';
+import { removeShape } from './removeShape.ts';
+import { restackShape } from './restackShape.ts';
+import { freeShapeId, replaceShape } from './useCartoonPointer.ts';
+
+/** Everything else about a shape: yarn, borders, turning, mirror, copies, layers. */
+export function ShapeMore({ piece, shape }: { readonly piece: Piece; readonly shape: Shape }) {
+  const all = useWords();
+  const words = all.cartoon;
+  const change = usePiece((state) => state.change);
+  const choose = useCartoon((state) => state.choose);
+  const cloth = clothBox(piece);
+  const box = shapeBox(shape, cloth);
+  const middleEnd = (piece.warp.ends + 1) / 2;
+  const put = (update: (now: Shape) => Shape, gather: string | null = null) =>
+    change((now) => replaceShape(now, shape.id, update), gather);
+  return (
+    <div className="shape-more">
+      <TextField label={words.name} value={shape.name} onChange={(name) => put((now) => ({ ...now, name }))} />
+      <SelectField
+        label={words.yarn}
+        value={shape.yarn}
+        options={piece.yarns.map((yarn) => ({ value: yarn.id, words: yarn.name }))}
+        onChange={(yarn) => put((now) => ({ ...now, yarn }))}
+      />
+      <SelectField
+        label={words.boundary}
+        value={shape.boundary}
+        options={(['slit', 'shared-end', 'interlocked', 'dovetailed'] as const).map((value) => ({
+          value,
+          words: words.boundaries[value],
+        }))}
+        onChange={(boundary) => put((now) => ({ ...now, boundary }))}
+      />
+      <NumberField
+        label={words.turnOf(shape.name)}
+        value={Math.round((shape.rotation * 180) / Math.PI)}
+        least={-360}
+        most={360}
+        refusal={all.piece.refusal}
+        onChange={(degrees) =>
+          degrees !== null && put((now) => ({ ...now, rotation: radians((degrees * Math.PI) / 180) }))
+        }
+      />
+      <NumberField
+        label={words.mirrorAbout}
+        value={shape.mirrorAbout === null ? null : shape.mirrorAbout / piece.loom.notchPitch + middleEnd}
+        least={0.5}
+        most={piece.warp.ends + 0.5}
+        maybe
+        after={words.mirrorHalf}
+        refusal={all.piece.refusal}
+        onChange={(end) =>
+          put((now) =>
+            setMirror(now, end === null ? null : (Math.round(end * 2) / 2 - middleEnd) * piece.loom.notchPitch),
+          )
+        }
+      />
+      <NumberField
+        label={words.repeats}
+        value={shape.repeat?.copies ?? 0}
+        least={0}
+        most={500}
+        whole
+        refusal={all.piece.refusal}
+        onChange={(copies) => {
+          if (copies === null) return;
+          const across = Math.max(2, Math.round(((box?.right ?? 10) - (box?.left ?? 0)) / piece.loom.notchPitch) + 1);
+          put((now) =>
+            copies === 0
+              ? { ...now, repeat: null }
+              : setRepeat(now, copies, now.repeat?.dx ?? across * piece.loom.notchPitch, now.repeat?.dy ?? 0),
+          );
+        }}
+      />
+      <Row>
+        <QuietButton onPress={() => put((now) => setMirror(now, now.mirrorAbout === null ? 0 : null))}>
+          {shape.mirrorAbout === null ? words.mirrorBoth : words.unmirror}
+        </QuietButton>
+        {shape.rotation !== 0 && (
+          <QuietButton onPress={() => put((now) => withTurnWorkedIn(now, cloth))}>{words.turnIn}</QuietButton>
+        )}
+        <QuietButton onPress={() => put((now) => fitShapeToGrid(now, weavingGrid(piece), cloth))}>
+          {words.fit}
+        </QuietButton>
+        <QuietButton onPress={() => restackShape(shape.id, 'up')}>{words.higher}</QuietButton>
+        <QuietButton onPress={() => restackShape(shape.id, 'down')}>{words.lower}</QuietButton>
+        <QuietButton
+          onPress={() => {
+            const id = freeShapeId(piece);
+            change((now) => ({ ...now, shapes: [{ ...shape, id, name: `${shape.name} 2` }, ...now.shapes] }));
+            choose(id);
+          }}
+        >
+          {words.copy}
+        </QuietButton>
+        <QuietButton onPress={() => put((now) => ({ ...now, hidden: !now.hidden }))}>
+          {shape.hidden ? words.unhide : words.hide}
+        </QuietButton>
+        <QuietButton onPress={() => put((now) => ({ ...now, locked: !now.locked }))}>
+          {shape.locked ? words.unlock : words.lock}
+        </QuietButton>
+        <QuietButton onPress={() => removeShape(shape.id)}>{words.remove}</QuietButton>
+      </Row>
+    </div>
+  );
+}
+
+const Row = ({ children }: { readonly children: ReactNode }) => <p className="shape-actions">{children}</p>;

@@ -1,0 +1,26 @@
+import { lengthInWords } from '../../../core/model/lengthWords.ts';
+import type { Piece } from '../../../core/model/piece.ts';
+import type { EdgeError } from '../../../core/model/plan.ts';
+import { useChartedStore } from '../../state/planning/charted.ts';
+import { useWords } from '../../words/useWords.ts';
+
+/** How far the stepped edge of a shape strays from its line: also while it is dragged. */
+export function Stray({ piece, shape }: { readonly piece: Piece; readonly shape: string }) {
+  const words = useWords().cartoon;
+  const edges = useChartedStore((state) => state.errors?.edges ?? null);
+  const worst = edges
+    ?.filter((edge) => edge.shape === shape)
+    .reduce<EdgeError | null>(
+      (known, edge) => (known === null || edge.largestMm > known.largestMm ? edge : known),
+      null,
+    );
+  if (!worst) return null;
+  return (
+    <p className="shape-stray">
+      <span className="shape-figure">{lengthInWords(worst.largestMm, piece.units, 'edge')}</span>
+      <span className="second">
+        {words.strays}, {words.straysAt(lengthInWords(worst.largestAtMm, piece.units, 'planned'))}
+      </span>
+    </p>
+  );
+}
