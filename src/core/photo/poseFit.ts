@@ -10,7 +10,8 @@ import {
 } from './camera.ts';
 import { BAR_ROUNDING, type CameraPrior, OUTER_ROUNDING } from './coarseCamera.ts';
 import { invertSymmetric, solveSymmetric } from './leastSquares.ts';
-import { type LoomPose, toLoom } from './loomPose.ts';
+import type { LoomPose } from './loomPose.ts';
+import { poseSlopes } from './poseSlopes.ts';
 
 /** Photo points that lie on one straight thing of the loom. */
 export interface StraightThing {
@@ -144,20 +145,14 @@ function assemble(
   for (const thing of things) {
     const n = thing.points.length;
     const residual = new Float64Array(n);
-    const jacobian = new Float64Array(n * PARAMETERS);
-    const along = new Float64Array(n);
-    thing.points.forEach((point, k) => {
-      const here = toLoom(base, point.px, point.py);
-      const mine = thing.axis === 'x' ? here.x : here.y;
-      along[k] = thing.axis === 'x' ? here.y : here.x;
-      residual[k] = mine - thing.value - thing.inset[0] * v[9]! - thing.inset[1] * v[10]!;
-      for (let i = 0; i < 9; i++) {
-        const moved = toLoom(nudged[i]!, point.px, point.py);
-        jacobian[k * PARAMETERS + i] = ((thing.axis === 'x' ? moved.x : moved.y) - mine) / steps[i]!;
-      }
+    const places = poseSlopes(base, nudged, steps, thing.axis, thing.points, PARAMETERS);
+    const { along, slopes: jacobian } = places;
+    const roundings = thing.inset[0] * v[9]! + thing.inset[1] * v[10]!;
+    for (let k = 0; k < n; k++) {
+      residual[k] = places.across[k]! - thing.value - roundings;
       jacobian[k * PARAMETERS + 9] = -thing.inset[0];
       jacobian[k * PARAMETERS + 10] = -thing.inset[1];
-    });
+    }
     const freedoms = freedomsOf(thing);
     const m = freedoms.length;
     const basis = new Float64Array(n * m);
