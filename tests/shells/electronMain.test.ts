@@ -117,7 +117,7 @@ describe('the built main bundle over a stand-in for Electron', () => {
         'display-capture',
         'openExternal',
         'fileSystem',
-      ].map((permission) => ({ permission, url: page, details: {} })),
+      ].map((permission) => ({ permission, url: page, details: video })),
     ];
     for (const refusal of refusals) {
       expect({ refusal, answer: await main.ask('ask', refusal) }).toEqual({
