@@ -11,6 +11,7 @@ import { type EndFell, measureFell } from './measureFell.ts';
 import { measureSide, type SideReading } from './measureSelvedge.ts';
 import type { Photo } from './raster.ts';
 import { ribCourse } from './ribCourse.ts';
+import { readRibs } from './ribs.ts';
 import { loomSampler } from './sampleLoom.ts';
 import { median } from './statistics.ts';
 import { weaveLines } from './weaveLines.ts';
@@ -80,7 +81,9 @@ export function measureCloth(
     return yarn === BARE ? -1 : yarn;
   };
   const colours = beat && readColours(lines, beat, piece, plannedYarn);
-  return { ends, selvedge, ribs: [], pass: beat?.pass ?? null, beat: beat?.rows ?? [], colours };
+  onStage('ribs', 0, 1);
+  const ribs = beat ? readRibs(sampler, frame, course, beat, tops, (x, y) => shared(x, y).x) : [];
+  return { ends, selvedge, ribs, pass: beat?.pass ?? null, beat: beat?.rows ?? [], colours };
 }
 
 /** A camera's focal length over its picture's longer side, where nothing says it: most phones lie near this. */
@@ -88,7 +91,6 @@ const USUAL_FOCAL = 0.78;
 
 /**
  * By what share the floats look larger than the strings' plane shows lengths: they lie nearer to the camera, about
-
  * half a string above it and, the dark between floats lying lower than their crests, half a weft thickness (a pass).
  */
 function floatsEnlarged(frame: ClothFrame, photo: Photo): number {
