@@ -5,14 +5,13 @@ export interface Rule {
   /** A text that stands in the file exactly once, and what stands there instead when the rule is out. */
   readonly from: string;
   readonly to: string;
-  readonly test:
-    | 'tests/shells/electronMain.test.ts'
-    | 'tests/shells/localHost.test.ts'
-    | 'tests/import/importPiece.test.ts';
+  readonly test: `tests/${string}.test.ts`;
 }
 
 const electron = 'tests/shells/electronMain.test.ts';
 const local = 'tests/shells/localHost.test.ts';
+const powerCut = 'tests/store/powerCut.test.ts';
+const lock = 'tests/store/pieceLock.test.ts';
 const arriving = 'tests/import/importPiece.test.ts';
 
 export const rules: readonly Rule[] = [
@@ -310,5 +309,33 @@ export const rules: readonly Rule[] = [
     from: 'const proved = await prove(ports, temporary);',
     to: 'const proved = success(undefined); void prove;',
     test: arriving,
+  },
+  {
+    name: 'store: flushed before the rename',
+    file: 'src/main/files/writeWhole.ts',
+    from: 'await file.flush();',
+    to: 'void file.flush;',
+    test: powerCut,
+  },
+  {
+    name: 'store: folder flushed after the rename',
+    file: 'src/main/files/writeWhole.ts',
+    from: 'await files.flushFolder(folder);',
+    to: '',
+    test: powerCut,
+  },
+  {
+    name: 'store: nobody writes without the lock',
+    file: 'src/main/store/pieceHandle.ts',
+    from: 'if (await handle.lock.stillOurs()) return success(undefined);',
+    to: 'if (handle.folder) return success(undefined);',
+    test: lock,
+  },
+  {
+    name: 'store: the lock of a running program is kept',
+    file: 'src/main/store/pieceLock.ts',
+    from: "if (found.state === 'held') {",
+    to: "if (found.state === 'held' && false) {",
+    test: lock,
   },
 ];

@@ -27,7 +27,15 @@ function workshop(): string {
     cpSync(join(projectRoot, name), join(root, name), { recursive: true });
   }
   mkdirSync(join(root, 'tests'));
-  for (const name of ['support', 'shells', 'import', 'fixtures/sequence', 'fixtures/pictures', 'fixtures/documents']) {
+  for (const name of [
+    'support',
+    'shells',
+    'import',
+    'store',
+    'fixtures/sequence',
+    'fixtures/pictures',
+    'fixtures/documents',
+  ]) {
     cpSync(join(projectRoot, 'tests', name), join(root, 'tests', name), { recursive: true });
   }
   // The rules lie in the main bundle; the page is only something to serve.
