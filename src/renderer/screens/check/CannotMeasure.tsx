@@ -6,21 +6,26 @@ import { Sentence } from '../../parts/Sentence.tsx';
 import { usePiece } from '../../state/pieceStore.ts';
 import { useWords } from '../../words/useWords.ts';
 import { type Look, useChecks } from './checkStore.ts';
+import { useBlobAddress } from './useBlobAddress.ts';
 import { useHostImage } from './useHostImage.ts';
 
 interface CannotMeasureProps {
   readonly look: Look;
+  /** The photograph as it was handed over, shown until the host's own picture is there. */
+  readonly preview: Blob | null;
   readonly onAgain: () => void;
   readonly onFourPoints: () => void;
 }
 
 /** A photograph that can't be measured: why, in what was seen, and two ways on. Nothing is guessed. */
-export function CannotMeasure({ look, onAgain, onFourPoints }: CannotMeasureProps) {
+export function CannotMeasure({ look, preview, onAgain, onFourPoints }: CannotMeasureProps) {
   const words = useWords().check;
   const key = usePiece((state) => state.key);
   const image = useHostImage(
     key === null ? null : { call: 'photoImage', params: { key, hash: look.hash, size: 'screen' } },
   );
+  const handed = useBlobAddress(preview);
+  const address = image.address ?? handed;
   const [first, ...further] = look.reading.reasons;
   const points = look.reading.status === 'needs-reference';
   const letGo = () => useChecks.getState().letGo();
@@ -45,8 +50,8 @@ export function CannotMeasure({ look, onAgain, onFourPoints }: CannotMeasureProp
       }
     >
       <figure className="cannot-measure-photo">
-        {image.address !== null ? (
-          <img src={image.address} alt={words.photographNotMeasured} />
+        {address !== null ? (
+          <img src={address} alt={words.photographNotMeasured} />
         ) : (
           <p className="second">{image.problem}</p>
         )}

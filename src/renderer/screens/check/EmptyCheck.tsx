@@ -1,12 +1,14 @@
 import './emptyCheck.css';
-import { useEffect, useState } from 'react';
+import { useState } from 'react';
 import { lengthInWords } from '../../../core/model/lengthWords.ts';
 import { Sentence } from '../../parts/Sentence.tsx';
 import { Sign } from '../../parts/Sign.tsx';
 import { usePiece } from '../../state/pieceStore.ts';
+import { useSettings } from '../../state/settingsStore.ts';
 import { useWords } from '../../words/useWords.ts';
 import { type Job, useChecks } from './checkStore.ts';
 import { stageWords } from './stageWords.ts';
+import { useBlobAddress } from './useBlobAddress.ts';
 
 interface EmptyCheckProps {
   readonly over: boolean;
@@ -14,26 +16,23 @@ interface EmptyCheckProps {
   readonly preview: Blob | null;
   readonly onCamera: () => void;
   readonly onChoose: () => void;
+  readonly onWatch: () => void;
 }
 
 /** Before a photograph, and while one is being read. */
-export function EmptyCheck({ over, job, preview, onCamera, onChoose }: EmptyCheckProps) {
+export function EmptyCheck({ over, job, preview, onCamera, onChoose, onWatch }: EmptyCheckProps) {
   const words = useWords().check;
+  const watched = useSettings((state) => state.settings.watchedFolder);
   const { units, cloth } = usePiece((state) => state.piece) ?? { units: 'mm' as const, cloth: null };
   const headerHeight = cloth === null ? 4 : Math.max(2, cloth.headerPasses * cloth.passHeight);
   const problem = useChecks((state) => state.problem);
-  const [address, setAddress] = useState<string | null>(null);
-  useEffect(() => {
-    if (preview === null) return setAddress(null);
-    const next = URL.createObjectURL(preview);
-    setAddress(next);
-    return () => URL.revokeObjectURL(next);
-  }, [preview]);
+  const address = useBlobAddress(preview);
+  const [unshown, setUnshown] = useState<string | null>(null);
   return (
     <>
       <div className={over ? 'check-drop is-over' : 'check-drop'}>
-        {job !== null && address !== null ? (
-          <img src={address} alt={words.photographBeingRead} onError={() => setAddress(null)} />
+        {job !== null && address !== null && address !== unshown ? (
+          <img src={address} alt={words.photographBeingRead} onError={() => setUnshown(address)} />
         ) : (
           <p>{over ? words.letGo : words.dropHere}</p>
         )}
@@ -69,6 +68,15 @@ export function EmptyCheck({ over, job, preview, onCamera, onChoose }: EmptyChec
                   <span>
                     {words.wayChoose}
                     <span className="second">{words.wayChooseSecond}</span>
+                  </span>
+                </button>
+              </li>
+              <li>
+                <button type="button" onClick={onWatch}>
+                  <Sign name="watch" />
+                  <span>
+                    {words.wayWatch}
+                    <span className="second">{watched ?? words.wayWatchSecond}</span>
                   </span>
                 </button>
               </li>

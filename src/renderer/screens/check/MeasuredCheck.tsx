@@ -27,11 +27,12 @@ interface MeasuredCheckProps {
   readonly piece: Piece;
   readonly onAgain: () => void;
   readonly onChoose: () => void;
+  readonly onWatch: () => void;
   readonly onFourPoints: () => void;
 }
 
 /** A measured photograph: the picture with its strips, the sentence, the flags, what agrees. */
-export function MeasuredCheck({ look, piece, onAgain, onChoose, onFourPoints }: MeasuredCheckProps) {
+export function MeasuredCheck({ look, piece, onAgain, onChoose, onWatch, onFourPoints }: MeasuredCheckProps) {
   const words = useWords().check;
   const summaries = useChecks((state) => state.summaries);
   const problem = useChecks((state) => state.problem);
@@ -75,6 +76,7 @@ export function MeasuredCheck({ look, piece, onAgain, onChoose, onFourPoints }: 
     { id: 'as-taken', words: words.asTaken, keys: ['A'], run: () => setAsTaken(!asTaken) },
     { id: 'table', words: words.table, keys: ['T'], run: () => setTable(true) },
     { id: 'choose-photograph', words: words.wayChoose, keys: ['O'], run: onChoose },
+    { id: 'watch-folder', words: words.watchFolder, keys: ['W'], run: onWatch },
     { id: 'again', words: words.again, keys: ['Space'], run: onAgain },
     ...(look.draft === null ? [] : [{ id: 'keep', words: words.keep, keys: ['K'], run: keep }]),
   ]);

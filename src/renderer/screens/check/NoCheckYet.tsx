@@ -12,10 +12,11 @@ interface NoCheckYetProps {
   readonly preview: Blob | null;
   readonly onCamera: () => void;
   readonly onChoose: () => void;
+  readonly onWatch: () => void;
 }
 
 /** Nothing measured yet, or a photograph being read; Esc stops the reading. */
-export function NoCheckYet({ over, job, preview, onCamera, onChoose }: NoCheckYetProps) {
+export function NoCheckYet({ over, job, preview, onCamera, onChoose, onWatch }: NoCheckYetProps) {
   const words = useWords().check;
   const help = useHelpHint();
   const stop = () => useChecks.getState().stop();
@@ -44,7 +45,7 @@ export function NoCheckYet({ over, job, preview, onCamera, onChoose }: NoCheckYe
         />
       }
     >
-      <EmptyCheck over={over} job={job} preview={preview} onCamera={onCamera} onChoose={onChoose} />
+      <EmptyCheck over={over} job={job} preview={preview} onCamera={onCamera} onChoose={onChoose} onWatch={onWatch} />
     </ScreenFrame>
   );
 }

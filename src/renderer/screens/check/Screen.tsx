@@ -11,6 +11,8 @@ import { useChecks } from './checkStore.ts';
 import { FourPoints } from './FourPoints.tsx';
 import { MeasuredCheck } from './MeasuredCheck.tsx';
 import { NoCheckYet } from './NoCheckYet.tsx';
+import { useWatchedFolder } from './useWatchedFolder.ts';
+import { WatchFolderSheet } from './WatchFolderSheet.tsx';
 
 /** Loom check: a photograph comes in, millimetres come out. */
 export function Screen() {
@@ -18,6 +20,7 @@ export function Screen() {
   const { key, piece } = usePiece();
   const { look, job, ready, summariesOf, load, measureFile } = useChecks();
   const [way, setWay] = useState<'look' | 'camera' | 'points'>('look');
+  const [watching, setWatching] = useState(false);
   const [preview, setPreview] = useState<Blob | null>(null);
   const take = useCallback(
     (photo: Blob, name: string) => {
@@ -35,6 +38,7 @@ export function Screen() {
     const waiting = useWaitingPhoto.getState().take();
     if (waiting !== null) take(waiting, waiting.name);
   }, [take]);
+  useWatchedFolder(take);
   const over = useFileDrop((file) => {
     if (isPhotograph(file.name) || file.type.startsWith('image/')) take(file, file.name);
     else
@@ -63,20 +67,38 @@ export function Screen() {
     );
   }
   const again = () => setWay('camera');
+  const watch = () => setWatching(true);
+  const sheet = watching && <WatchFolderSheet onClose={() => setWatching(false)} />;
   if (job !== null || look === null) {
-    return <NoCheckYet over={over} job={job} preview={preview} onCamera={again} onChoose={choose} />;
+    return (
+      <>
+        <NoCheckYet over={over} job={job} preview={preview} onCamera={again} onChoose={choose} onWatch={watch} />
+        {sheet}
+      </>
+    );
   }
   if (look.reading.status !== 'measured') {
-    return <CannotMeasure look={look} onAgain={again} onFourPoints={() => setWay('points')} />;
+    return (
+      <CannotMeasure
+        look={look}
+        preview={look.kept === null ? preview : null}
+        onAgain={again}
+        onFourPoints={() => setWay('points')}
+      />
+    );
   }
   return (
-    <MeasuredCheck
-      key={`${look.hash} ${look.draft}`}
-      look={look}
-      piece={piece}
-      onAgain={again}
-      onChoose={choose}
-      onFourPoints={() => setWay('points')}
-    />
+    <>
+      <MeasuredCheck
+        key={`${look.hash} ${look.draft}`}
+        look={look}
+        piece={piece}
+        onAgain={again}
+        onChoose={choose}
+        onWatch={watch}
+        onFourPoints={() => setWay('points')}
+      />
+      {sheet}
+    </>
   );
 }

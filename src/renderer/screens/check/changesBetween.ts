@@ -19,7 +19,8 @@ export function changesBetween(earlier: LoomReading, later: LoomReading, piece: 
     const sigma = Math.hypot(before.sigma, after.sigma);
     if (Math.abs(change) <= 2 * sigma) held.push(words.edges[side]);
     else {
-      const figure = lengthInWords(Math.abs(change), units, 'edge');
+      // "3/16 in further in" would be read twice: inches are written out beside in and out.
+      const figure = lengthInWords(Math.abs(change), units, 'edge').replace(/ in$/, ' inch');
       moved.push(words.edgeMoved(words.edges[side], figure, change < 0, spread(sigma, units)));
     }
   }

@@ -86,8 +86,17 @@ export function drawTrend(plot: uPlot, points: readonly TrendPoint[], marks: Tre
     pen.textBaseline = 'bottom';
     for (const sign of [-1, 0, 1]) {
       const value = marks.plan + sign * step;
+      if (sign === 0) continue;
       pen.textAlign = 'center';
-      if (sign !== 0) pen.fillText(marks.tick(value), across(value), bbox.top + bbox.height);
+      const words = marks.tick(value);
+      // Long fractions are pushed outwards, clear of the bob.
+      const clear = pen.measureText(words).width / 2 + 10 * ratio;
+      const away = Math.max(Math.abs(across(value) - across(marks.plan)), clear);
+      pen.fillText(
+        words,
+        across(marks.plan) + Math.sign(across(value) - across(marks.plan)) * away,
+        bbox.top + bbox.height,
+      );
     }
   } else {
     pen.textBaseline = 'middle';
