@@ -3,9 +3,9 @@ import { type BarPair, findBarPair } from './barPair.ts';
 import { type Blend, blendChannels } from './blend.ts';
 import { columnEdges, edgeLines } from './edgeLines.ts';
 import type { Raster } from './raster.ts';
-import type { ColourRaster } from './reduce.ts';
 import { type RidgeTrack, ridgeAnswer, ridgeTracks } from './ridgeTracks.ts';
-import { type TurnedFrame, turnedFrame, turnRaster } from './turned.ts';
+import type { TurnedFrame } from './turned.ts';
+import type { TurnedPictures } from './turnedPictures.ts';
 import { findWarpBand, type WarpBand } from './warpBand.ts';
 import { lineDirections } from './warpDirection.ts';
 
@@ -38,14 +38,13 @@ export interface BandView {
 }
 
 /** The bands of strings the picture may hold, best first. */
-export function bandViews(picture: ColourRaster, blend: Blend, expected: Expected, directions = 3): BandView[] {
-  const channel = blendChannels(picture, blend);
+export function bandViews(source: TurnedPictures, blend: Blend, expected: Expected, directions = 3): BandView[] {
   const views: BandView[] = [];
-  for (const angle of lineDirections(channel, directions)) {
-    const frame = turnedFrame(channel.width, channel.height, angle);
+  for (const angle of lineDirections(blendChannels(source.picture, blend), directions)) {
+    const { frame, picture } = source.at(angle);
     const largest = largestScale(frame, expected);
     const sigma = Math.max(0.9, 0.6 * halfEnd(expected) * LIKELY * largest);
-    const answer = ridgeAnswer(turnRaster(channel, frame), sigma);
+    const answer = ridgeAnswer(blendChannels(picture, blend), sigma);
     for (const polarity of ['bright', 'dark'] as const) {
       const view = bandView(answer, sigma, largest, frame, angle, polarity, expected);
       if (view) views.push(view);
@@ -96,14 +95,13 @@ export interface CoarseLoom {
 }
 
 /** Looks for the two bars that hold a band of strings, and for the comb at each. */
-export function coarseLoom(picture: ColourRaster, view: BandView, expected: Expected): CoarseLoom | null {
+export function coarseLoom(source: TurnedPictures, view: BandView, expected: Expected): CoarseLoom | null {
   const { frame, band, scale } = view;
   const middleY = (band.top + band.bottom) / 2;
   const middle = (band.left(middleY) + band.right(middleY)) / 2;
   const reach = 0.46 * expected.openingWidth * scale(middleY);
-  const channels = picture.channels.map((data) =>
-    turnRaster({ width: picture.width, height: picture.height, data }, frame),
-  );
+  const { picture } = source.at(view.angle);
+  const channels = picture.channels.map((data) => ({ width: picture.width, height: picture.height, data }));
   const from = Math.max(0, middle - reach);
   const to = Math.min(frame.width - 1, middle + reach);
   const every = 3;

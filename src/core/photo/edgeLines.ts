@@ -103,25 +103,36 @@ export function edgeLines(
   const slopes = Math.floor(steepest / slopeStep);
   const lines: EdgeLine[] = [];
   const votes: Float32Array[] = [];
+  const xs = Float64Array.from(points, (point) => point.x);
+  const ys = Float64Array.from(points, (point) => point.y);
+  const shares = Float64Array.from(points, (point) => Math.min(1, 0.3 + point.strength / 12));
+  const lastColumn = new Float32Array(bins);
   for (let k = -slopes; k <= slopes; k++) {
     const slope = k * slopeStep;
     const row = new Float32Array(bins);
-    const lastColumn = new Float32Array(bins).fill(-1);
-    for (const point of points) {
-      const bin = Math.floor((point.y - slope * (point.x - middle)) / cell);
-      const share = Math.min(1, 0.3 + point.strength / 12);
-      for (let b = Math.max(0, bin); b <= bin + 1 && b < bins; b++) {
-        if (lastColumn[b] === point.x) continue;
-        lastColumn[b] = point.x;
-        row[b]! += share;
+    lastColumn.fill(-1);
+    for (let p = 0; p < xs.length; p++) {
+      const x = xs[p]!;
+      const bin = Math.floor((ys[p]! - slope * (x - middle)) / cell);
+      const share = shares[p]!;
+      if (bin >= 0 && bin < bins && lastColumn[bin] !== x) {
+        lastColumn[bin] = x;
+        row[bin]! += share;
+      }
+      const next = bin + 1;
+      if (next >= 0 && next < bins && lastColumn[next] !== x) {
+        lastColumn[next] = x;
+        row[next]! += share;
       }
     }
     votes.push(row);
   }
   // Where everything is full of edges (cloth, patterned ground) any slope finds support: only the excess counts.
   const usual = new Float32Array(bins);
+  const all = new Float32Array(votes.length);
   for (let b = 0; b < bins; b++) {
-    const all = votes.map((row) => row[b]!).sort((p, q) => p - q);
+    for (let k = 0; k < votes.length; k++) all[k] = votes[k]![b]!;
+    all.sort();
     usual[b] = all[Math.floor(0.6 * all.length)]!;
   }
   const peaks: { k: number; b: number; votes: number }[] = [];

@@ -9,6 +9,9 @@ export interface EdgeProfile {
   readonly support: Float64Array;
 }
 
+/** How many places either side an edge is judged by. */
+const BESIDE = 3;
+
 /**
  * Reads many rows across an edge's expected place and counts where colour steps.
  * @param place picture position of (value across, row).
@@ -28,20 +31,29 @@ export function edgeProfile(
   const colours = new Float64Array(count * 3);
   const inside = new Uint8Array(count);
   const strength = new Float64Array(count);
+  const used = Uint8Array.from({ length: count }, (_, k) => (use(from + k * step) ? 1 : 0));
+  // Only places that help to judge a used one are read.
+  const read: number[] = [];
+  const judged: number[] = [];
+  for (let k = 0; k < count; k++) {
+    if (used.subarray(Math.max(0, k - BESIDE), k + BESIDE + 1).includes(1)) read.push(k);
+    if (used[k] && k >= BESIDE && k < count - BESIDE) judged.push(k);
+  }
   for (const row of rows) {
-    for (let k = 0; k < count; k++) {
+    for (const k of read) {
       const at = place(from + k * step, row);
       inside[k] = insidePicture(picture, at.x, at.y) ? 1 : 0;
       if (inside[k]) sampleColour(picture, at.x, at.y, colours, 3 * k);
     }
     strength.fill(0);
-    for (let k = 3; k < count - 3; k++) {
-      if (!inside[k - 3] || !inside[k + 3] || !use(from + k * step)) continue;
+    for (const k of judged) {
+      if (!inside[k - BESIDE] || !inside[k + BESIDE]) continue;
       let sum = 0;
       for (let c = 0; c < 3; c++) {
         let rise = 0;
-        for (let d = 1; d <= 3; d++) rise += colours[3 * (k + d) + c]! - colours[3 * (k - d) + c]!;
-        sum += (rise / 3) ** 2;
+        for (let d = 1; d <= BESIDE; d++) rise += colours[3 * (k + d) + c]! - colours[3 * (k - d) + c]!;
+        const mean = rise / BESIDE;
+        sum += mean * mean;
       }
       strength[k] = Math.sqrt(sum);
       seen[k]! += 1;

@@ -7,6 +7,7 @@ import type { Photo } from './raster.ts';
 import { type ColourRaster, reducedCoordinate } from './reduce.ts';
 import { seatsBeside } from './seatCombs.ts';
 import { settleNotches } from './settleNotches.ts';
+import { type TurnedPictures, turnedPictures } from './turnedPictures.ts';
 import { baseEvidence } from './uprightness.ts';
 
 /** A first idea of where the loom is, with what speaks for it. */
@@ -42,9 +43,9 @@ export const mapOf = (
 const DECISIVE = 8;
 
 /** Bands of strings by brightness, then, only if they are asked for, by colour: strings may differ from the table in hue alone. */
-function* viewsInTurn(picture: ColourRaster, expected: Expected): Generator<BandView> {
+function* viewsInTurn(source: TurnedPictures, expected: Expected): Generator<BandView> {
   for (const blend of [brightness, yellowAgainstBlue, redAgainstGreen]) {
-    yield* bandViews(picture, blend, expected).slice(0, 3);
+    yield* bandViews(source, blend, expected).slice(0, 3);
   }
 }
 
@@ -59,9 +60,10 @@ export function firstLooks(
 ): FirstLook[] {
   const looks: FirstLook[] = [];
   const sigma = 0.7 * factor;
-  for (const view of viewsInTurn(picture, expected)) {
+  const source = turnedPictures(picture);
+  for (const view of viewsInTurn(source, expected)) {
     if (looks.some((look) => look.score > DECISIVE && look.rails > 2)) break;
-    const coarse = coarseLoom(picture, view, expected);
+    const coarse = coarseLoom(source, view, expected);
     if (!coarse) continue;
     const both: (Omit<FirstLook, 'base' | 'baseMirrored' | 'score'> & { evidence: number })[] = [];
     const settle = (from: readonly CoarsePose[], halves: boolean) =>

@@ -118,10 +118,11 @@ function extend(track: OpenTrack, peak: { x: number; strength: number }, y: numb
 
 /** A ridge counts when it answers well above the grain of the picture. */
 function ridgeFloor(answer: Raster): number {
-  const sample: number[] = [];
-  const stride = Math.max(1, Math.floor(answer.data.length / 20_000));
-  for (let i = 0; i < answer.data.length; i += stride) sample.push(Math.abs(answer.data[i]!));
-  sample.sort((a, b) => a - b);
+  const { data } = answer;
+  const stride = Math.max(1, Math.floor(data.length / 20_000));
+  const sample = new Float32Array(Math.ceil(data.length / stride));
+  for (let k = 0; k < sample.length; k++) sample[k] = Math.abs(data[k * stride]!);
+  sample.sort();
   const median = sample[sample.length >> 1]!;
   const high = sample[Math.floor(sample.length * 0.97)]!;
   return Math.max(0.5, Math.min(1.5 * median, 0.25 * high));
