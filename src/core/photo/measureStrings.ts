@@ -44,8 +44,8 @@ export function measureStrings(
   const ends: FollowedEnd[] = [];
   for (let end = 0; end < expected.ends; end++) {
     const notch = notchX(expected, expected.firstNotch + end);
-    const upper = followString(photo, toPhoto, notch, expected.openingHeight - 1, expected.base, 0, settings);
-    const lower = expected.base > 8 ? followString(photo, toPhoto, notch, -1, expected.base - 4, 0, settings) : [];
+    const upper = followString(photo, toPhoto, notch, expected.openingHeight - 2, expected.base, 0, settings);
+    const lower = expected.base > 8 ? followString(photo, toPhoto, notch, 2, expected.base - 4, 0, settings) : [];
     ends.push({ end, notch, upper: barePart(upper), lower });
   }
   return ends;

@@ -1,0 +1,96 @@
+import type { Camera, PictureSize } from './camera.ts';
+import { notchX } from './coarseCamera.ts';
+import type { Expected } from './coarseLoom.ts';
+import { mapOf } from './firstLook.ts';
+import { type FollowSettings, lookAtString, type StringSample } from './followString.ts';
+import type { Photo } from './raster.ts';
+
+/** What stands at one notch place, counted from the plan's first end; below 0 and beyond the last end lie outside it. */
+export interface PlaceSeen {
+  readonly place: number;
+  readonly present: boolean;
+  /** Plain words when no string was seen. */
+  readonly why: string | null;
+}
+
+const median = (values: readonly number[]): number => {
+  const sorted = [...values].sort((a, b) => a - b);
+  return sorted[sorted.length >> 1] ?? 0;
+};
+
+/** Heights inside the top bar, mm, at which every place is looked at. */
+const DEPTHS = [3, 4.5, 6, 7.5, 9, 10.5, 12, 13.5, 15, 16.5, 18, 19.5, 21, 22.5, 24, 25.5, 27, 28.5];
+
+/**
+ * Looks at every notch place, the plan's and a few beyond, for a string near the top bar: a bar of the right breadth
+ * that runs straight, in the colour most strings have at that height. Gaps, stripes of the table and shadows fail one
+ * of the three.
+ * @param beyond how many notches to either side of the plan's ends to look at too.
+ */
+export function countEnds(
+  photo: Photo,
+  camera: Camera,
+  size: PictureSize,
+  mirrored: boolean,
+  expected: Expected,
+  settings: FollowSettings,
+  slopes: (end: number) => number,
+  beyond: number,
+): PlaceSeen[] {
+  const toPhoto = mapOf(camera, size, mirrored);
+  const first = Math.max(-expected.firstNotch, -beyond);
+  const last = Math.min(expected.notches - 1 - expected.firstNotch, expected.ends - 1 + beyond);
+  const reach = Math.min(0.3 * expected.pitch, settings.halfEnd + settings.blur);
+  const looks: { place: number; samples: (StringSample | null)[] }[] = [];
+  for (let place = first; place <= last; place++) {
+    const x = notchX(expected, expected.firstNotch + place);
+    const slope = slopes(Math.min(expected.ends - 1, Math.max(0, place)));
+    looks.push({
+      place,
+      samples: DEPTHS.map((depth) =>
+        lookAtString(photo, toPhoto, x - slope * depth, expected.openingHeight - depth, slope, settings, reach),
+      ),
+    });
+  }
+  // The usual colour of a string and the usual contrast at each height: most places hold a string.
+  const usual = DEPTHS.map((_, k) => {
+    const seen = looks.flatMap(({ place, samples }) =>
+      place >= 0 && place < expected.ends && samples[k] ? [samples[k]!] : [],
+    );
+    return {
+      core: [0, 1, 2].map((c) => median(seen.map((sample) => sample.profile.core[c]!))),
+      contrast: median(seen.map((sample) => sample.profile.contrast)),
+    };
+  });
+  const measures = looks.map(({ place, samples }) => {
+    const apart: number[] = [];
+    const contrast: number[] = [];
+    const offs: number[] = [];
+    samples.forEach((sample, k) => {
+      if (!sample) return;
+      apart.push(Math.hypot(...sample.profile.core.map((value, c) => value - usual[k]!.core[c]!)));
+      contrast.push(sample.profile.contrast / Math.max(1, usual[k]!.contrast));
+      offs.push(sample.profile.centre);
+    });
+    const middle = median(offs);
+    return {
+      place,
+      share: offs.length / DEPTHS.length,
+      apart: median(apart),
+      contrast: median(contrast),
+      wander: median(offs.map((off) => Math.abs(off - middle))),
+    };
+  });
+  const inPlan = measures.filter(({ place }) => place >= 0 && place < expected.ends);
+  const usualApart = median(inPlan.map((one) => one.apart));
+  const usualWander = median(inPlan.map((one) => one.wander));
+  return measures.map((one) => {
+    const strict = one.place < 0 || one.place >= expected.ends ? 0.7 : 1;
+    const seen = one.share > 0.55 / strict;
+    const sameColour = one.apart < strict * Math.max(14, 4 * usualApart);
+    const straight = one.wander < strict * Math.max(0.1, 5 * usualWander);
+    const clear = one.contrast > 0.3 / strict;
+    const present = seen && sameColour && straight && clear;
+    return { place: one.place, present, why: present ? null : 'no string is seen at its notch' };
+  });
+}

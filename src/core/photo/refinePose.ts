@@ -1,0 +1,98 @@
+import { type Camera, cameraToVector } from './camera.ts';
+import { BAR_ROUNDING, type CameraPrior, OUTER_ROUNDING } from './coarseCamera.ts';
+import type { Expected } from './coarseLoom.ts';
+import { mapOf } from './firstLook.ts';
+import { type FrameEdges, frameEdges } from './frameEdges.ts';
+import { believedLower } from './judgeLower.ts';
+import { frameThings, loosePlace, stringThings } from './knownThings.ts';
+import { type FollowedEnd, followSettings, measureStrings } from './measureStrings.ts';
+import { fitPose, type PoseFit, poseOf } from './poseFit.ts';
+import type { Photo } from './raster.ts';
+import { type ColourRaster, reducedCoordinate } from './reduce.ts';
+
+/** The loom as finely as the picture gives it. */
+export interface RefinedPose {
+  readonly fit: PoseFit;
+  readonly ends: readonly FollowedEnd[];
+  readonly frame: FrameEdges;
+  /** Share of the frame's edges that are truly there, 0–1. */
+  readonly frameSupport: number;
+  /** Whether the strings' lower parts took part. */
+  readonly lowerUsed: boolean;
+}
+
+/** px per mm in the middle of the loom. */
+export function scaleOf(camera: Camera, photo: Photo, mirrored: boolean, expected: Expected): number {
+  const map = mapOf(camera, photo, mirrored);
+  const y = expected.openingHeight / 2;
+  const a = map(-10, y);
+  const b = map(10, y);
+  return Math.hypot(b.x - a.x, b.y - a.y) / 20;
+}
+
+/** Outer edges of all four sides and inner edges of the rails: where teeth and strings don't disturb them. */
+function supportOf(frame: FrameEdges): number {
+  const clear = frame.edges.filter((edge) => edge.kind === 'outer' || edge.side === 'left' || edge.side === 'right');
+  return clear.reduce((sum, edge) => sum + edge.support, 0) / clear.length;
+}
+
+const ROUNDS = 3;
+
+/**
+ * Follows strings and frame edges in the full photograph and fits camera and lens to them, a few times over, as each
+ * better camera tells better what is string and what is edge.
+ * @param picture a reduced copy, by `factor`, for the frame's edges.
+ */
+export function refinePose(
+  photo: Photo,
+  picture: ColourRaster,
+  factor: number,
+  start: Camera,
+  expected: Expected,
+  prior: CameraPrior,
+  mirrored: boolean,
+  trace?: (line: string) => void,
+): RefinedPose {
+  let camera = start;
+  let rounding: readonly [number, number] = [BAR_ROUNDING.mm, OUTER_ROUNDING.mm];
+  let refined: RefinedPose | null = null;
+  for (let round = 0; round < ROUNDS; round++) {
+    const settings = followSettings(expected, scaleOf(camera, photo, mirrored, expected));
+    const ends = measureStrings(photo, camera, photo, mirrored, expected, settings);
+    if (round === 0) {
+      // The first camera may be some millimetres out: strings alone bring it near enough to tell edges apart.
+      const place = loosePlace(camera, photo, mirrored, expected);
+      camera = fitPose(
+        [...stringThings(ends, expected, new Set()), ...place],
+        camera,
+        rounding,
+        prior,
+        photo,
+        mirrored,
+      ).camera;
+    }
+    const toPhoto = mapOf(camera, photo, mirrored);
+    const toSmall = (x: number, y: number, z?: number) => {
+      const seen = toPhoto(x, y, z);
+      return { x: reducedCoordinate(seen.x, factor), y: reducedCoordinate(seen.y, factor) };
+    };
+    const frame = frameEdges(picture, factor, toSmall, expected, round === 0 ? 7 : 2);
+    camera = { ...camera, aimY: camera.aimY + frame.shift };
+    const wood = frameThings(frame, expected, camera, photo, mirrored);
+    const upper = stringThings(ends, expected, new Set());
+    let fit = fitPose([...upper, ...wood], camera, rounding, prior, photo, mirrored);
+    const rails = wood.filter((thing) => thing.axis === 'x').length;
+    const all = new Set(ends.map((end) => end.end));
+    const lower = rails >= 2 ? believedLower(poseOf(cameraToVector(fit.camera), photo, mirrored), ends) : all;
+    if (lower.size >= 4) {
+      fit = fitPose([...stringThings(ends, expected, lower), ...wood], fit.camera, rounding, prior, photo, mirrored);
+    }
+    camera = fit.camera;
+    rounding = fit.rounding;
+    refined = { fit, ends, frame, frameSupport: supportOf(frame), lowerUsed: lower.size >= 4 };
+    trace?.(
+      `round ${round}: k1 ${camera.k1.toFixed(4)} focal ${Math.exp(camera.logFocal).toFixed(0)} chi ${fit.chi.toFixed(2)} rms ${fit.residualMm.toFixed(3)} shift ${frame.shift.toFixed(2)} like ${frame.likeness.toFixed(2)} rounding ${rounding.map((value) => value.toFixed(2))} lower ${lower.size} frame ${refined.frameSupport.toFixed(2)}: ${frame.edges.map((edge) => `${edge.kind[0]}${edge.side[0]} ${edge.support.toFixed(2)}`).join(' ')}`,
+    );
+  }
+  return refined!;
+}
