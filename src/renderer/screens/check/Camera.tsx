@@ -45,11 +45,16 @@ export function Camera({ piece, onTaken, onLeave }: CameraProps) {
     const timer = setInterval(() => {
       const picture = video.current;
       if (picture === null || pen === null || picture.videoWidth === 0) return;
+      const { videoWidth, videoHeight } = picture;
+      const height = Math.round((SMALL * videoHeight) / videoWidth);
       canvas.width = SMALL;
-      canvas.height = Math.round((SMALL * picture.videoHeight) / picture.videoWidth);
-      pen.drawImage(picture, 0, 0, canvas.width, canvas.height);
-      const frame = toFrame(pen.getImageData(0, 0, canvas.width, canvas.height).data, canvas.width, canvas.height);
-      const said = adviceFor(frameQuality(frame, before));
+      canvas.height = height;
+      pen.drawImage(picture, 0, 0, SMALL, height);
+      const frame = toFrame(pen.getImageData(0, 0, SMALL, height).data, SMALL, height);
+      const [left, top] = [(videoWidth - SMALL) / 2, (videoHeight - height) / 2];
+      pen.drawImage(picture, left, top, SMALL, height, 0, 0, SMALL, height);
+      const middle = toFrame(pen.getImageData(0, 0, SMALL, height).data, SMALL, height);
+      const said = adviceFor(frameQuality(frame, before, middle));
       before = frame;
       setAdvice(said);
       setLooks((count) => (said === 'good' ? count + 1 : 0));

@@ -24,6 +24,7 @@ export function CannotMeasure({ look, preview, onAgain, onFourPoints }: CannotMe
   const image = useHostImage(
     key === null ? null : { call: 'photoImage', params: { key, hash: look.hash, size: 'screen' } },
   );
+  const problem = useChecks((state) => state.problem);
   const handed = useBlobAddress(preview);
   const address = image.address ?? handed;
   const [first, ...further] = look.reading.reasons;
@@ -66,6 +67,11 @@ export function CannotMeasure({ look, preview, onAgain, onFourPoints }: CannotMe
             </p>
           ))}
           <p>{words.nothingGuessed}</p>
+          {problem !== null && (
+            <p role="alert">
+              {problem.sentence} {problem.remedy}
+            </p>
+          )}
         </div>
         <ol className="cannot-measure-ways">
           <li>

@@ -1,4 +1,4 @@
-/** One small frame of the live picture: lightness 0 to 255, row-major. */
+/** A piece of the live picture: lightness 0 to 255, row-major. */
 export interface Frame {
   readonly width: number;
   readonly height: number;
@@ -26,8 +26,13 @@ export function toFrame(rgba: Uint8ClampedArray, width: number, height: number):
   return { width, height, light };
 }
 
-export function frameQuality(frame: Frame, before: Frame | null): FrameQuality {
-  const { width, height, light } = frame;
+/**
+ * @param frame the whole picture made small: light and movement are judged on it.
+ * @param before the small picture of the look before; null at the first.
+ * @param middle the middle of the picture at its full size: only there can it be seen whether strings are crisp.
+ */
+export function frameQuality(frame: Frame, before: Frame | null, middle: Frame): FrameQuality {
+  const { light } = frame;
   let sum = 0;
   let burnt = 0;
   let motion = 0;
@@ -38,11 +43,12 @@ export function frameQuality(frame: Frame, before: Frame | null): FrameQuality {
   }
   let first = 0;
   let second = 0;
-  for (let row = 0; row < height; row++) {
-    for (let column = 1; column < width - 1; column++) {
-      const at = row * width + column;
-      first += Math.abs(light[at + 1]! - light[at - 1]!) / 2;
-      second += Math.abs(light[at + 1]! - 2 * light[at]! + light[at - 1]!);
+  const near = middle.light;
+  for (let row = 0; row < middle.height; row++) {
+    for (let column = 1; column < middle.width - 1; column++) {
+      const at = row * middle.width + column;
+      first += Math.abs(near[at + 1]! - near[at - 1]!) / 2;
+      second += Math.abs(near[at + 1]! - 2 * near[at]! + near[at - 1]!);
     }
   }
   return {
