@@ -98,3 +98,24 @@ export function stringThings(
   }
   return things;
 }
+
+/** Holds a camera's y in place while strings alone move it. */
+export function loosePlace(camera: Camera, photo: Photo, mirrored: boolean, expected: Expected): StraightThing[] {
+  const map = mapOf(camera, photo, mirrored);
+  return [0, expected.openingHeight].map((value) => ({
+    name: 'place',
+    axis: 'y',
+    value,
+    anchor: 0,
+    inset: [0, 0],
+    points: [-100, 0, 100].map((x) => {
+      const seen = map(x, value);
+      return { px: seen.x, py: seen.y, sigma: 4 };
+    }),
+    offsetSigma: 0,
+    slopeSigma: 0,
+    bowSigma: 0,
+    bowStart: 0,
+    bowEnd: 1,
+  }));
+}
