@@ -41,7 +41,7 @@ switch (what) {
     break;
   }
   default: {
-    const written = await writeZip({ store }, zip, exportPiece(store, folder, { keepPlaces: true }));
+    const written = await writeZip({ store }, zip, exportPiece(store, folder, { keepPlaces: what === 'export' }));
     if (!written.ok) throw new Error(written.problem.sentence);
     of = (await checkIds(store, folder)).length + (await photoNames(store, folder)).length;
   }

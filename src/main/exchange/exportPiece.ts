@@ -1,3 +1,4 @@
+import { createHash } from 'node:crypto';
 import { join } from 'node:path';
 import { PassThrough, Readable } from 'node:stream';
 import { ZipFile } from 'yazl';
@@ -7,7 +8,7 @@ import { serialiseDocument } from '../../core/project/document.ts';
 import { type FileTag, fileProblem } from '../files/fileProblem.ts';
 import { sha256 } from '../files/sha256.ts';
 import { checkIds, readCheck } from '../store/checkStore.ts';
-import { PHOTO_NAME } from '../store/layout.ts';
+import { layout, PHOTO_NAME } from '../store/layout.ts';
 import { photoNames, readPhoto } from '../store/photoStore.ts';
 import { readPiece } from '../store/readPiece.ts';
 import type { StorePorts } from '../store/storePorts.ts';
@@ -47,20 +48,30 @@ export async function* exportPiece(
     }
     /** Old hash to new, for photographs whose bytes change because a place was taken out. */
     const renamed = new Map<string, string>();
+    const packed = new Set<string>();
     for (const name of await photoNames(ports, folder)) {
       const [, hash, ending] = PHOTO_NAME.exec(name)!;
+      const at = `photos/${hash}.${ending}`;
+      if (keepPlaces) {
+        let whole = true;
+        await addStream(zip, at, false, () =>
+          Readable.from(provedPieces(ports, join(layout.photos(folder), name), hash!, () => (whole = false))),
+        );
+        if (!whole) return fail(failure('piece-damaged', ...photoDamaged, hash!.slice(0, 12)));
+        continue;
+      }
       const bytes = await readPhoto(ports, folder, hash!);
       if (!bytes.ok) {
         return fail(failure('piece-damaged', bytes.problem.sentence, bytes.problem.remedy, bytes.problem.detail));
       }
-      let kept = bytes.value;
-      if (!keepPlaces) {
-        const stripped = await stripMetadata(kept);
-        if (!stripped.ok) return fail(stripped);
-        kept = stripped.value;
-        renamed.set(hash!, sha256(kept));
-      }
-      await addStream(zip, `photos/${renamed.get(hash!) ?? hash}.${ending}`, false, () => Readable.from([kept]));
+      const stripped = await stripMetadata(bytes.value);
+      if (!stripped.ok) return fail(stripped);
+      const clean = sha256(stripped.value);
+      renamed.set(hash!, clean);
+      // Two photographs that differed in their metadata alone have become one.
+      if (packed.has(clean)) continue;
+      packed.add(clean);
+      await addStream(zip, `photos/${clean}.${ending}`, false, () => Readable.from(slices(stripped.value)));
     }
     for (const id of await checkIds(ports, folder)) {
       const check = await readCheck(ports, folder, id);
@@ -81,6 +92,33 @@ export async function* exportPiece(
     return problem ?? fileProblem(thrown, 'exporting the piece');
   }
   return problem ?? success(undefined);
+}
+
+const photoDamaged = [
+  'A photograph was changed outside Plumbweft, or the disk spoilt it, so nothing was exported.',
+  'Look through the piece with "plumbweft verify --mend", then export again.',
+] as const;
+
+/** A photograph's bytes in pieces; `spoilt` is called when they turn out not to be those of its name. */
+async function* provedPieces(
+  ports: StorePorts,
+  path: string,
+  hash: string,
+  spoilt: () => void,
+): AsyncGenerator<Uint8Array> {
+  const sum = createHash('sha256');
+  for await (const piece of ports.files.readPieces(path)) {
+    sum.update(piece);
+    yield piece;
+  }
+  if (sum.digest('hex') !== hash) spoilt();
+}
+
+const SLICE = 1 << 18;
+
+/** Bytes in small pieces, so that a stream takes no more than it can pass on. */
+function* slices(bytes: Uint8Array): Generator<Uint8Array> {
+  for (let at = 0; at < bytes.length; at += SLICE) yield bytes.subarray(at, at + SLICE);
 }
 
 /** Adds one entry and waits until all of it has gone into the zip. */

@@ -39,13 +39,6 @@ async function listed(source: EntrySource): Promise<Outcome<IncomingEntry[], Imp
     if (!entry.ok) return entry;
     if (entry.value.name.length > importLimits.nameLength) return turnedAway(entry.value.name, 'a name far too long');
     entries.push(entry.value);
-    if (entries.length > importLimits.entries) {
-      return failure(
-        'too-many-entries',
-        'It holds more files than any piece does.',
-        'Choose a zip that Plumbweft made.',
-      );
-    }
   }
   return success(entries);
 }
