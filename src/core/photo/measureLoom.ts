@@ -15,6 +15,7 @@ export interface MeasureOptions extends LocateOptions {
  * Times are left to the caller, who hears of every stage through `onStage`.
  */
 export function measureLoom(photo: Photo, piece: Piece, options: MeasureOptions): LoomReading {
+  options.onStage?.('locate', 0, 1);
   const located = locateLoom(photo, piece, options);
   if (!located.ok) {
     const { tag, sentence, remedy } = located.problem;

@@ -18,25 +18,49 @@ export interface VisionOptions {
 /** One at a time: two photographs at once would double the memory and halve the speed. */
 let queue: Promise<unknown> = Promise.resolve();
 
-/** Asks the worker one question in a thread of its own; cancelling ends the thread. */
+type Answer = Outcome<VisionAnswers[keyof VisionAnswers], VisionTag>;
+
+const cancelled = failure('cancelled', 'The measuring was stopped.', 'Choose the photograph again when you want it.');
+
+const stoppedHalfWay = (detail: string) =>
+  failure(
+    'internal',
+    'Reading the photograph stopped half-way.',
+    'Try a smaller photograph; if it happens again, copy the report and send it to us.',
+    detail,
+  );
+
+/**
+ * Asks the worker one question in a thread of its own. Cancelling answers at once, even while the question waits for
+ * its turn, and ends the thread; the next question waits until that thread has given its memory back.
+ */
 export function askVision<Kind extends VisionRequest['kind']>(
   worker: VisionWorker,
   request: Extract<VisionRequest, { kind: Kind }>,
   options: VisionOptions = {},
 ): Promise<Outcome<VisionAnswers[Kind], VisionTag>> {
-  const turn = queue.then(() => runOne(worker, request, options));
-  queue = turn;
-  return turn as Promise<Outcome<VisionAnswers[Kind], VisionTag>>;
+  const { signal } = options;
+  const asked = new Promise<Answer>((answer) => {
+    const cancel = () => answer(cancelled);
+    if (signal?.aborted) return cancel();
+    signal?.addEventListener('abort', cancel, { once: true });
+    queue = queue
+      .then(() => runOne(worker, request, options, answer))
+      .catch((thrown: unknown) => answer(stoppedHalfWay(String(thrown))))
+      .then(() => signal?.removeEventListener('abort', cancel));
+  });
+  return asked as Promise<Outcome<VisionAnswers[Kind], VisionTag>>;
 }
 
+/** @returns when the thread is gone; the answer may have been given before that. */
 function runOne(
   worker: VisionWorker,
   request: VisionRequest,
   { onStage, signal }: VisionOptions,
-): Promise<Outcome<VisionAnswers[keyof VisionAnswers], VisionTag>> {
-  const cancelled = failure('cancelled', 'The measuring was stopped.', 'Choose the photograph again when you want it.');
-  if (signal?.aborted) return Promise.resolve(cancelled);
-  return new Promise((resolve) => {
+  answer: (outcome: Answer) => void,
+): Promise<void> {
+  if (signal?.aborted) return Promise.resolve();
+  return new Promise((gone) => {
     const thread = new Worker(worker.path, {
       workerData: request,
       execArgv: [...(worker.execArgv ?? [])],
@@ -48,15 +72,15 @@ function runOne(
     thread.stdout.resume();
     thread.stderr.resume();
     let settled = false;
-    const settle = (outcome: Outcome<VisionAnswers[keyof VisionAnswers], VisionTag>) => {
+    const settle = (outcome: Answer) => {
       if (settled) return;
       settled = true;
       clearTimeout(timer);
       signal?.removeEventListener('abort', cancel);
-      // The next question waits until this thread has given its memory back.
+      answer(outcome);
       thread.terminate().then(
-        () => resolve(outcome),
-        () => resolve(outcome),
+        () => gone(),
+        () => gone(),
       );
     };
     const cancel = () => settle(cancelled);
@@ -73,18 +97,11 @@ function runOne(
     );
     signal?.addEventListener('abort', cancel);
     thread.on('message', (message: VisionMessage) => {
+      if (settled) return;
       if (message.kind === 'stage') onStage?.(message.stage, message.done, message.of);
       else settle(message.outcome);
     });
-    const stopped = (detail: string) =>
-      settle(
-        failure(
-          'internal',
-          'Reading the photograph stopped half-way.',
-          'Try a smaller photograph; if it happens again, copy the report and send it to us.',
-          detail,
-        ),
-      );
+    const stopped = (detail: string) => settle(stoppedHalfWay(detail));
     thread.on('error', (thrown) => stopped(`${thrown.name}: ${thrown.message}`));
     thread.on('exit', (code) => stopped(`exit ${code}`));
   });
