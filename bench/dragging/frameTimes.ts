@@ -6,6 +6,8 @@ export interface TraceEvent {
   readonly tid: number;
   readonly ts: number;
   readonly dur?: number;
+  /** Processor time of the thread. */
+  readonly tdur?: number;
   readonly args?: { readonly name?: string };
 }
 
@@ -22,31 +24,39 @@ const scripts = new Set([
 ]);
 
 /**
- * Script on the page's main thread in every frame of a trace: from one begin of a main frame to the next, the time that
- * belongs to no other script entry (entries lie inside one another).
+ * Script on the page's main thread in every frame of a trace: from one frame handed to the compositor to the next, the time that
+ * belongs to no other script entry (entries lie inside one another). `script` is the thread's processor time; `passed`
+ * is by the clock and so also counts what other programs took meanwhile.
  * @returns milliseconds a frame, in order.
  */
-export function scriptPerFrame(events: readonly TraceEvent[]): readonly number[] {
+export interface FrameTime {
+  script: number;
+  passed: number;
+}
+
+export function scriptPerFrame(events: readonly TraceEvent[]): readonly FrameTime[] {
   const main = events.find((event) => event.name === 'thread_name' && event.args?.name === 'CrRendererMain');
   if (main === undefined) throw new Error('The trace names no main thread.');
   const own = events.filter((event) => event.pid === main.pid && event.tid === main.tid);
   const begins = own
-    .filter((event) => event.name === 'BeginMainThreadFrame')
+    .filter((event) => event.name === 'Commit')
     .map((event) => event.ts)
     .sort((one, other) => one - other);
   const entries = own
     .filter((event) => event.ph === 'X' && scripts.has(event.name))
     .sort((one, other) => one.ts - other.ts);
-  const frames = new Array<number>(Math.max(0, begins.length - 1)).fill(0);
+  const frames = Array.from({ length: Math.max(0, begins.length - 1) }, (): FrameTime => ({ script: 0, passed: 0 }));
   let until = 0;
   let frame = 0;
   for (const entry of entries) {
-    const end = entry.ts + (entry.dur ?? 0);
-    const from = Math.max(entry.ts, until);
-    if (end <= from) continue;
-    until = end;
+    // Entries inside another are counted with it.
+    if (entry.ts < until) continue;
+    const lasted = entry.dur ?? 0;
+    until = entry.ts + lasted;
     while (frame < frames.length && begins[frame + 1]! <= entry.ts) frame++;
-    if (frame < frames.length && entry.ts >= begins[frame]!) frames[frame]! += (end - from) / 1000;
+    if (frame >= frames.length || entry.ts < begins[frame]!) continue;
+    frames[frame]!.script += (entry.tdur ?? lasted) / 1000;
+    frames[frame]!.passed += lasted / 1000;
   }
   return frames;
 }

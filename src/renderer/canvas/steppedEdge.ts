@@ -1,29 +1,25 @@
 import type { Chart } from '../../core/model/plan.ts';
 
-/** Straight stretches of the edge between a shape's cells and those of the shapes and ground under it, in ends and passes. */
-export interface EdgeStretch {
-  readonly x1: number;
-  readonly y1: number;
-  readonly x2: number;
-  readonly y2: number;
-}
-
-/** @param area 1 + the shape's place, as in the chart. */
-export function steppedEdge(chart: Chart, area: number): EdgeStretch[] {
+/**
+ * Straight stretches of the edge between a shape's cells and those of the shapes and ground under it.
+ * @param area 1 + the shape's place, as in the chart.
+ * @returns four numbers a stretch: end and pass where it begins, and where it stops.
+ */
+export function steppedEdge(chart: Chart, area: number): Int32Array {
   const { ends, passes, areas } = chart;
   const at = (end: number, pass: number) =>
     end >= 0 && end < ends && pass >= 0 && pass < passes ? areas[pass * ends + end]! : 0;
   // Where a shape lies on top, the edge is that one's.
   const between = (one: number, other: number) =>
     one !== other && (one === area ? other === 0 || other > area : other === area && (one === 0 || one > area));
-  const stretches: EdgeStretch[] = [];
+  const stretches: number[] = [];
   for (let end = 0; end <= ends; end++) {
     let from = -1;
     for (let pass = 0; pass <= passes; pass++) {
       const edge = pass < passes && between(at(end - 1, pass), at(end, pass));
       if (edge && from < 0) from = pass;
       if (!edge && from >= 0) {
-        stretches.push({ x1: end, y1: from, x2: end, y2: pass });
+        stretches.push(end, from, end, pass);
         from = -1;
       }
     }
@@ -34,12 +30,12 @@ export function steppedEdge(chart: Chart, area: number): EdgeStretch[] {
       const edge = end < ends && between(at(end, pass - 1), at(end, pass));
       if (edge && from < 0) from = end;
       if (!edge && from >= 0) {
-        stretches.push({ x1: from, y1: pass, x2: end, y2: pass });
+        stretches.push(from, pass, end, pass);
         from = -1;
       }
     }
   }
-  return stretches;
+  return Int32Array.from(stretches);
 }
 
 /** A side of a shape standing still for so many passes. */

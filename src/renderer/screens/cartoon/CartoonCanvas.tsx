@@ -1,6 +1,5 @@
 import { memo, type PointerEvent, useEffect, useMemo, useRef } from 'react';
 import type { Piece } from '../../../core/model/piece.ts';
-import { cellImage } from '../../canvas/cellImage.ts';
 import { freshContext } from '../../canvas/paintCloth.ts';
 import { useBoxSize } from '../../parts/useBoxSize.ts';
 import { useChartedStore, useCharting } from '../../state/planning/charted.ts';
@@ -44,25 +43,13 @@ export function CartoonCanvas({ piece }: { readonly piece: Piece }) {
   );
   const look = set ?? whole;
   const frame = useMemo(() => frameFor(look, size.width, size.height), [look, size.width, size.height]);
-  const chart = charted?.chart ?? null;
-  const yarns = charted?.piece.yarns ?? null;
-  const cells = useMemo(
-    () =>
-      chart === null || yarns === null
-        ? null
-        : cellImage(
-            chart,
-            yarns.map((yarn) => yarn.colour),
-          ),
-    [chart, yarns],
-  );
   // biome-ignore lint/correctness/useExhaustiveDependencies: the ink of the frame changes with the theme.
   useEffect(() => {
     const context = canvas.current && freshContext(canvas.current, size.width, size.height);
-    if (!context || cells === null || chart === null || size.width === 0) return;
+    if (!context || charted === null || size.width === 0) return;
     const ink = getComputedStyle(document.documentElement).getPropertyValue('--ink');
-    paintChart(context, cells, chart, frame, ink);
-  }, [cells, chart, frame, size.width, size.height, theme]);
+    paintChart(context, charted.picture, charted.grid, frame, ink);
+  }, [charted, frame, size.width, size.height, theme]);
   const toCloth = (event: PointerEvent) => {
     const at = box.current!.getBoundingClientRect();
     return {

@@ -71,16 +71,15 @@ const LONG_RUN = 12;
 const ChartedEdge = memo(
   function ChartedEdge({ charted, frame }: ChartedEdgeProps) {
     const words = useWords().cartoon;
-    const { chart, edge, runs } = charted;
-    const half = (chart.ends * chart.pitch) / 2;
-    const endX = (line: number) => frame.x(line * chart.pitch - half);
-    const passY = (pass: number) => frame.y(pass * chart.passHeight);
-    const path = edge
-      .map(
-        ({ x1, y1, x2, y2 }) =>
-          `M${endX(x1).toFixed(1)} ${passY(y1).toFixed(1)}L${endX(x2).toFixed(1)} ${passY(y2).toFixed(1)}`,
-      )
-      .join('');
+    const { grid, edge, runs } = charted;
+    const half = (grid.ends * grid.pitch) / 2;
+    const endX = (line: number) => frame.x(line * grid.pitch - half);
+    const passY = (pass: number) => frame.y(pass * grid.passHeight);
+    let path = '';
+    for (let at = 0; at < edge.length; at += 4) {
+      const from = `${endX(edge[at]!).toFixed(1)} ${passY(edge[at + 1]!).toFixed(1)}`;
+      path += `M${from}L${endX(edge[at + 2]!).toFixed(1)} ${passY(edge[at + 3]!).toFixed(1)}`;
+    }
     const numbers = frame.look.pxPerMm >= 3;
     return (
       <>

@@ -1,5 +1,4 @@
 import { useEffect, useRef } from 'react';
-import { cellImage } from '../../canvas/cellImage.ts';
 import { useChartedStore } from '../../state/planning/charted.ts';
 import { useWords } from '../../words/useWords.ts';
 import { useCartoon } from './cartoonStore.ts';
@@ -15,15 +14,14 @@ export function Overview() {
   useEffect(() => {
     const context = canvas.current?.getContext('2d');
     if (!context || charted === null) return;
-    const colours = charted.piece.yarns.map((yarn) => yarn.colour);
-    context.clearRect(0, 0, charted.chart.ends, charted.chart.passes);
-    context.drawImage(cellImage(charted.chart, colours), 0, 0);
+    context.clearRect(0, 0, charted.grid.ends, charted.grid.passes);
+    context.drawImage(charted.picture, 0, 0);
   }, [charted]);
   if (charted === null) return null;
-  const { chart } = charted;
-  const scale = Math.min(HEIGHT / (chart.passes * chart.passHeight), 132 / (chart.ends * chart.pitch));
-  const width = chart.ends * chart.pitch * scale;
-  const height = chart.passes * chart.passHeight * scale;
+  const { grid } = charted;
+  const scale = Math.min(HEIGHT / (grid.passes * grid.passHeight), 132 / (grid.ends * grid.pitch));
+  const width = grid.ends * grid.pitch * scale;
+  const height = grid.passes * grid.passHeight * scale;
   return (
     <button
       type="button"
@@ -33,11 +31,11 @@ export function Overview() {
       onClick={(event) => {
         const at = event.currentTarget.getBoundingClientRect();
         const x = event.clientX === 0 ? 0 : (event.clientX - at.left - width / 2) / scale;
-        const y = event.clientY === 0 ? (chart.passes * chart.passHeight) / 2 : (at.bottom - event.clientY) / scale;
+        const y = event.clientY === 0 ? (grid.passes * grid.passHeight) / 2 : (at.bottom - event.clientY) / scale;
         setLook({ x, y, pxPerMm: look?.pxPerMm ?? 3.4 });
       }}
     >
-      <canvas ref={canvas} width={chart.ends} height={chart.passes} />
+      <canvas ref={canvas} width={grid.ends} height={grid.passes} />
       {look && (
         <span
           className="overview-window"

@@ -1,15 +1,15 @@
-import type { Chart } from '../../../core/model/plan.ts';
+import type { ChartGrid } from '../../state/planning/questions.ts';
 import { type Frame, RULER } from './frame.ts';
 
 /** The cells of the cloth, the ends between them, turn lines from 3 px per mm, and the cloth's own edge. */
 export function paintChart(
   context: CanvasRenderingContext2D,
-  cells: OffscreenCanvas,
-  chart: Chart,
+  cells: ImageBitmap,
+  grid: ChartGrid,
   frame: Frame,
   ink: string,
 ): void {
-  const { ends, passes, pitch, passHeight } = chart;
+  const { ends, passes, pitch, passHeight } = grid;
   const half = (ends * pitch) / 2;
   const window = {
     left: RULER.left,

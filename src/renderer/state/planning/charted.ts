@@ -1,17 +1,20 @@
 import { useEffect } from 'react';
 import { create } from 'zustand';
 import type { Piece } from '../../../core/model/piece.ts';
-import type { Chart, EdgeError } from '../../../core/model/plan.ts';
-import type { EdgeStretch, StandingRun } from '../../canvas/steppedEdge.ts';
+import type { EdgeError } from '../../../core/model/plan.ts';
+import type { StandingRun } from '../../canvas/steppedEdge.ts';
+import type { ChartGrid } from './questions.ts';
 import { openLine, type WorkerLine } from './workerLine.ts';
 
 /** The cloth as the drawing makes it just now: a moment behind the hand, never in its way. */
 export interface Charted {
   readonly piece: Piece;
-  readonly chart: Chart;
+  readonly grid: ChartGrid;
+  readonly picture: ImageBitmap;
   /** The chosen shape the edge and runs belong to. */
   readonly shape: string | null;
-  readonly edge: readonly EdgeStretch[];
+  /** Four numbers a stretch, as the worker hands them over. */
+  readonly edge: Int32Array;
   readonly runs: readonly StandingRun[];
 }
 
@@ -27,8 +30,9 @@ let line: WorkerLine | null = null;
 function ask(piece: Piece, shape: string | null): void {
   line ??= openLine('chart', (answer, of, ofShape) => {
     if (answer.kind === 'chart') {
-      const { chart, edge, runs } = answer;
-      useChartedStore.setState({ charted: { piece: of, chart, shape: ofShape, edge, runs } });
+      const { grid, picture, edge, runs } = answer;
+      useChartedStore.getState().charted?.picture.close();
+      useChartedStore.setState({ charted: { piece: of, grid, picture, shape: ofShape, edge, runs } });
     }
     if (answer.kind === 'errors') useChartedStore.setState({ errors: { piece: of, edges: answer.edges } });
   });

@@ -3,6 +3,7 @@ import { makeChart } from '../../../core/chart/makeChart.ts';
 import type { Piece } from '../../../core/model/piece.ts';
 import type { Chart } from '../../../core/model/plan.ts';
 import { planPiece } from '../../../core/plan/planPiece.ts';
+import { cellImage } from '../../canvas/cellImage.ts';
 import { standingRuns, steppedEdge } from '../../canvas/steppedEdge.ts';
 import type { PlanningAnswer, Question } from './questions.ts';
 import { receivePiece } from './sendPiece.ts';
@@ -13,7 +14,7 @@ import { receivePiece } from './sendPiece.ts';
  */
 const port = self as unknown as {
   onmessage: ((event: MessageEvent<Question>) => void) | null;
-  postMessage: (answer: PlanningAnswer) => void;
+  postMessage: (answer: PlanningAnswer, handOver?: readonly Transferable[]) => void;
 };
 let shapes: Piece['shapes'] = [];
 let charted: { readonly of: Piece['shapes']; readonly rest: string; readonly chart: Chart } | null = null;
@@ -30,13 +31,13 @@ port.onmessage = ({ data: question }) => {
     }
     const chart = chartFor(piece);
     const place = piece.shapes.findIndex((shape) => shape.id === question.shape);
-    port.postMessage({
-      kind: 'chart',
-      number: question.number,
-      chart,
-      edge: place < 0 ? [] : steppedEdge(chart, place + 1),
-      runs: place < 0 ? [] : standingRuns(chart, place + 1),
-    });
+    const { ends, passes, pitch, passHeight } = chart;
+    const colours = piece.yarns.map((yarn) => yarn.colour);
+    const picture = cellImage(chart, colours).transferToImageBitmap();
+    const edge = place < 0 ? new Int32Array(0) : steppedEdge(chart, place + 1);
+    const runs = place < 0 ? [] : standingRuns(chart, place + 1);
+    const grid = { ends, passes, pitch, passHeight };
+    port.postMessage({ kind: 'chart', number: question.number, grid, picture, edge, runs }, [picture, edge.buffer]);
     // A newer question clears this before it begins: the line follows the hand first, the figures when there is time.
     errorsDue = setTimeout(() => {
       port.postMessage({ kind: 'errors', number: question.number, edges: chartFidelity(piece, chart).edges });

@@ -51,9 +51,11 @@ export function usePlanned(): Planned | null {
   const key = usePiece((state) => state.key);
   const piece = usePiece((state) => state.piece);
   const { planned, trouble } = usePlannedStore();
+  // A whole plan is large to hand over: while a shape is in the hand it waits until it is let go.
+  const held = usePiece((state) => state.gathering === 'drag');
   useEffect(() => {
-    if (piece !== null) want(piece);
-  }, [piece]);
+    if (piece !== null && !held) want(piece);
+  }, [piece, held]);
   if (trouble !== null) throw new Error(trouble);
   return planned !== null && planned.key === key ? planned : null;
 }

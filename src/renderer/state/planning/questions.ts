@@ -1,13 +1,16 @@
 import type { Piece, Shape } from '../../../core/model/piece.ts';
 import type { Chart, EdgeError } from '../../../core/model/plan.ts';
 import type { Plan } from '../../../core/plan/planPiece.ts';
-import type { EdgeStretch, StandingRun } from '../../canvas/steppedEdge.ts';
+import type { StandingRun } from '../../canvas/steppedEdge.ts';
 
 /** A piece on its way to a worker: a shape the worker has already is named by its place in the list sent before. */
 export interface SentPiece {
   readonly rest: Omit<Piece, 'shapes'>;
   readonly shapes: readonly (number | Shape)[];
 }
+
+/** What the picture of a chart is measured in. */
+export type ChartGrid = Pick<Chart, 'ends' | 'passes' | 'pitch' | 'passHeight'>;
 
 export interface Question {
   readonly number: number;
@@ -17,12 +20,17 @@ export interface Question {
   readonly shape: string | null;
 }
 
-/** The cloth's cells, and round the chosen shape its stepped edge and how long each side stands. */
+/**
+ * The cloth's cells as a picture, one pixel a cell, and round the chosen shape its stepped edge and how long each side
+ * stands. Handed over, not copied, so that the page spends nothing on it.
+ */
 export interface ChartAnswer {
   readonly kind: 'chart';
   readonly number: number;
-  readonly chart: Chart;
-  readonly edge: readonly EdgeStretch[];
+  readonly grid: ChartGrid;
+  readonly picture: ImageBitmap;
+  /** Four numbers a stretch: end and pass where it begins, and where it stops. */
+  readonly edge: Int32Array;
   readonly runs: readonly StandingRun[];
 }
 
