@@ -82,6 +82,10 @@ describe('a photograph is decoded as it is displayed', () => {
       taken: null,
       camera: 'Maker One',
     });
+    expect(await readPhotoMetadata(readFileSync(fixture('pictures/quarters.heic')))).toEqual({
+      taken: null,
+      camera: 'Maker One',
+    });
     expect(await readPhotoMetadata(new Uint8Array(100))).toEqual({ taken: null, camera: null });
   });
 });

@@ -1,4 +1,6 @@
 import { createRequire } from 'node:module';
+import sharp from 'sharp';
+import { photoLimits } from './photoLimits.ts';
 
 /** What metadata says that a check keeps. Never a place. */
 export interface PhotoMetadata {
@@ -19,8 +21,12 @@ const words = (value: unknown): string =>
 /** Reads date and device; anything unreadable is simply not said. */
 export async function readPhotoMetadata(bytes: Uint8Array): Promise<PhotoMetadata> {
   try {
+    // The block is taken out of the file by libvips: exifr's own search through a damaged file can go on for ever.
+    const { exif } = await sharp(bytes, { limitInputPixels: photoLimits.pixels }).metadata();
+    if (exif === undefined) return { taken: null, camera: null };
     const exifr = createRequire(import.meta.url)('exifr') as Exifr;
-    const found = await exifr.parse(bytes, {
+    const headed = exif.subarray(0, 4).toString('latin1') === 'Exif';
+    const found = await exifr.parse(headed ? exif.subarray(6) : exif, {
       pick: ['DateTimeOriginal', 'Make', 'Model'],
       gps: false,
       xmp: false,
