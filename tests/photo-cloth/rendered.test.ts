@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { compareReading } from '../../src/core/compare/compareReading.ts';
 import type { LoomReading } from '../../src/core/model/check.ts';
 import { measureCloth } from '../../src/core/photo/measureCloth.ts';
+import { loomReadingSchema } from '../../src/core/project/checkDocument.ts';
 import { shortOfFirstBars } from '../../src/core/report/accuracyBars.ts';
 import { scorePhoto, summarise } from '../../src/core/report/accuracyScore.ts';
 import { parseTruth } from '../../src/core/report/accuracyTruth.ts';
@@ -27,6 +28,8 @@ describe('reading the cloth of rendered photographs whose loom is located as the
         timingMs: {},
       };
       const check = checkJson(`${name}.jpg`, { ...reading, flags: compareReading(reading, piece).flags });
+      // What is measured can be kept as it is.
+      expect(loomReadingSchema.safeParse(reading).success).toBe(true);
       const score = scorePhoto(name, check, parseTruth(truth)!);
       expect(shortOfFirstBars(score)).toEqual([]);
       expect(summarise([score.selvedge]).middle).toBeLessThan(0.25);

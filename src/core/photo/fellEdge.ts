@@ -15,6 +15,8 @@ export interface FellEdge {
 
 /** Share of the pitch either side of the end over which its cloth is judged: its own float, not the neighbours'. */
 const OWN = 0.32;
+/** Farther out than this share of the pitch the neighbours' floats begin. */
+const GAP_END = 0.38;
 
 /**
  * Places the edge near a rough row to a fraction of a row: what lies just above (bare string, gaps) is learnt column
@@ -93,17 +95,28 @@ export function fellEdge(
   }
   if (crossing < 0) return null;
   let refined = crossing;
-  for (let round = 0; round < 3; round++) refined = halfWay(strip, own, refined, pass) ?? refined;
+  for (let round = 0; round < 3; round++) refined = halfWay(strip, own, refined, pass, 0.5) ?? refined;
+  // Letting contrast weigh more is finer where both ways agree; where they don't, the steadier one stands, in doubt.
+  const finer = halfWay(strip, own, refined, pass, 1) ?? refined;
+  const apart = Math.abs(finer - refined) * yStep;
+  const agreed = apart < 0.3 * frame.planPass;
+  if (agreed) refined = finer;
   const slope = (loud - quiet) / Math.max(1.5, (2 * frame.mmPerPx) / yStep);
   return {
     y: strip.yStart + refined * yStep,
-    sigma: (yStep * spread) / Math.max(0.2, slope),
+    sigma: Math.hypot((yStep * spread) / Math.max(0.2, slope), agreed ? apart / 2 : apart),
     contrast: (loud - quiet) / spread,
   };
 }
 
 /** Seen along the way from what lies just above to the float's own colour, where the picture is half-way. */
-function halfWay(strip: EndStrip, own: readonly number[], start: number, pass: number): number | null {
+function halfWay(
+  strip: EndStrip,
+  own: readonly number[],
+  start: number,
+  pass: number,
+  weighing: number,
+): number | null {
   const { columns, rows, colours } = strip;
   const mean = (from: number, to: number): Float32Array => {
     const line = new Float32Array(columns * 3);
@@ -124,7 +137,7 @@ function halfWay(strip: EndStrip, own: readonly number[], start: number, pass: n
   });
   if (power.reduce((sum, value) => sum + value, 0) < own.length) return null;
   // The middle of the columns, each by its contrast: a neighbour's float that reaches into a few must not pull it up.
-  const weights = power.map(Math.sqrt);
+  const weights = power.map((value) => value ** weighing);
   const half = weights.reduce((sum, value) => sum + value, 0) / 2;
   const shares = new Float64Array(own.length);
   const order = own.map((_, i) => i);
@@ -155,4 +168,45 @@ function halfWay(strip: EndStrip, own: readonly number[], start: number, pass: n
     if (lower >= 0.5 && upper < 0.5) return r + (lower - 0.5) / (lower - upper);
   }
   return null;
+}
+
+/**
+ * Whether a float lies between two edges found on one end: the gaps beside the string are then covered there as they
+ * are in the cloth below. An ink mark or a hair covers no gap.
+ */
+export function floatBetween(
+  strip: EndStrip,
+  lowerY: number,
+  upperY: number,
+  frame: ClothFrame,
+  sides: readonly ('left' | 'right')[],
+): boolean {
+  const { columns, rows, colours, yStep, yStart } = strip;
+  const row = (y: number): number => Math.max(0, Math.min(rows - 1, Math.round((y - yStart) / yStep)));
+  const pass = frame.planPass;
+  const gap: number[] = [];
+  for (let k = 0; k < columns; k++) {
+    const u = strip.across[k]!;
+    const inside = Math.abs(u) >= frame.endHalf + 0.8 * frame.mmPerPx && Math.abs(u) <= GAP_END * frame.pitch;
+    if (inside && sides.includes(u < 0 ? 'left' : 'right')) gap.push(k);
+  }
+  if (gap.length === 0) return false;
+  const bare = columnProfile(strip, row(upperY + 0.8 * pass), Math.max(row(upperY + 0.8 * pass) + 3, row(upperY + 3)));
+  const departure = (fromY: number, toY: number): number => {
+    let sum = 0;
+    let n = 0;
+    for (let r = row(fromY); r <= row(toY); r++) {
+      for (const k of gap) {
+        let square = 0;
+        for (let c = 0; c < 3; c++) square += (colours[(r * columns + k) * 3 + c]! - bare[k * 3 + c]!) ** 2;
+        sum += Math.sqrt(square);
+        n++;
+      }
+    }
+    return n > 0 ? sum / n : 0;
+  };
+  const noise = departure(upperY + 0.8 * pass, upperY + 3);
+  const between = departure(lowerY + 0.4 * pass, upperY - 0.4 * pass) - noise;
+  const below = departure(lowerY - 1.4 * pass, lowerY - 0.3 * pass) - noise;
+  return between > 2 * noise && between > 0.35 * below;
 }

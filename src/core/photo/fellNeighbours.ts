@@ -24,7 +24,7 @@ export function doubtLoners(ends: readonly EndFell[], pass: number): EndFell[] {
     if (apart === 0) return end;
     const step = (a: number | null, b: number | null): number => (a === null || b === null ? 0 : Math.abs(a - b));
     const steep = Math.max(step(height(i - 2), left), step(right, height(i + 2)));
-    if (apart > Math.max(UNBELIEVED, 1.5 * steep)) {
+    if (apart > Math.max(UNBELIEVED, steep)) {
       return { ...end, fell: null, why: 'its neighbours stop far from here, so something may lie over it' };
     }
     const { value, sigma, n, source } = end.fell;

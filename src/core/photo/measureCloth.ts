@@ -6,6 +6,7 @@ import { BARE } from '../model/plan.ts';
 import { readBeat } from './beat.ts';
 import { readColours } from './clothColours.ts';
 import { type ClothFrame, clothFrame } from './clothFrame.ts';
+import { doubtOddFloats } from './fellFloats.ts';
 import type { LocatedLoom } from './loomPose.ts';
 import { type EndFell, measureFell } from './measureFell.ts';
 import { measureSide, type SideReading } from './measureSelvedge.ts';
@@ -34,7 +35,7 @@ export function measureCloth(
   const shared = (x: number, y: number) => pose.sharedSigma(x + frame.centreX, y + frame.baseY);
   onStage('fell', 0, tracks.length);
   const fells = measureFell(sampler, frame, tracks, (done, of) => onStage('fell', done, of));
-  const ends = tracks.map((track): EndReading => {
+  const firstEnds = tracks.map((track): EndReading => {
     const found = fells.find((fell) => fell.end === track.end);
     if (!found?.fell) {
       return {
@@ -61,19 +62,20 @@ export function measureCloth(
     };
   });
   onStage('selvedges', 0, 2);
-  const left = side(fells, ends, 'left', frame, sampler);
+  const left = side(fells, firstEnds, 'left', frame, sampler);
   onStage('selvedges', 1, 2);
-  const right = side(fells, ends, 'right', frame, sampler);
-  const agreed = agreeOnOverhang(left, right, ends, frame);
+  const right = side(fells, firstEnds, 'right', frame, sampler);
+  const agreed = agreeOnOverhang(left, right, firstEnds, frame);
   const selvedge = joinSides(agreed.left, agreed.right, (x, y) => shared(x, y).x);
   onStage('beat', 0, 1);
-  const course = ribCourse(frame, ends, selvedge);
-  const tops = ends.flatMap((end) => (end.fell ? [{ end: end.index, y: end.fell.value }] : []));
+  const course = ribCourse(frame, firstEnds, selvedge);
+  const tops = firstEnds.flatMap((end) => (end.fell ? [{ end: end.index, y: end.fell.value }] : []));
   const lines = weaveLines(sampler, frame, course, tops);
   const beat = readBeat(lines, frame, {
     enlarged: floatsEnlarged(frame, photo),
     scaleSigma: pose.reference.scaleSigma,
   });
+  const ends = beat ? doubtOddFloats(firstEnds, beat) : firstEnds;
   onStage('colours', 0, 1);
   const { chart } = makeChart(piece);
   const plannedYarn = (end: number, pass: number): number => {

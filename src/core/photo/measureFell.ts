@@ -1,7 +1,7 @@
 import { type Measurement, measurement } from '../model/measurement.ts';
 import type { ClothFrame } from './clothFrame.ts';
 import { endStrip, type StripHeights, stripHeights } from './endStrip.ts';
-import { fellEdge } from './fellEdge.ts';
+import { fellEdge, floatBetween } from './fellEdge.ts';
 import { doubtLoners } from './fellNeighbours.ts';
 import { type CoarseFell, coarseFell, type EndRows } from './fellSearch.ts';
 import type { StringTrack } from './loomPose.ts';
@@ -86,12 +86,20 @@ function placeFell(
   if (!higher(i + 1, 1)) sides.push('right');
   // The rough place runs a little high, because rows are described with their neighbours.
   const at = (shift: number) => fellEdge(strip, row + shift * pass, frame, sides);
-  const edge = at(-0.3) ?? at(0.7) ?? at(-1.3);
-  // Looked for from higher up, the same edge should be met: a second one is a doubt, and counts as one.
-  const second = edge && at(1.2);
-  const doubt = edge && second ? Math.max(0, Math.abs(second.y - edge.y) - 0.25 * frame.planPass) / 2 : 0;
-  const fell = edge
-    ? measurement(edge.y, Math.hypot(FLOOR, 0.3 * frame.mmPerPx, edge.sigma, doubt), 1, 'fell change point')
-    : measurement(strip.yStart + (row - 0.3 * pass) * strip.yStep, frame.planPass, 1, 'fell change point, rough');
+  const first = at(-0.3) ?? at(0.7) ?? at(-1.3);
+  // Looked for from higher up, the same edge should be met. A second one, a float's height above, is the fell if there
+  // is a float; else it is a doubt, and counts as one.
+  const second = first && at(1.2);
+  const apart = first && second ? second.y - first.y : 0;
+  const passesApart = apart / frame.planPass;
+  const covered =
+    first && second && passesApart > 1.3 && passesApart < 2.8
+      ? floatBetween(strip, first.y, second.y, frame, sides)
+      : false;
+  const edge = covered ? second : first;
+  const doubt = covered ? 0.25 * apart : Math.max(0, Math.abs(apart) - 0.25 * frame.planPass) / 2;
+  if (!edge) return { end: end.end, course, fell: null, why: 'the last float can’t be told from what lies above it' };
+  const sigma = Math.hypot(FLOOR, 0.3 * frame.mmPerPx, edge.sigma, doubt);
+  const fell = measurement(edge.y, sigma, 1, 'fell change point');
   return { end: end.end, course, fell, why: null };
 }
