@@ -1,5 +1,6 @@
-import type { BandView, Expected } from './coarseLoom.ts';
+import type { BandView } from './bandView.ts';
 import { type EdgeLine, edgeLineAt } from './edgeLines.ts';
+import type { Expected } from './expected.ts';
 import { combAcross, crossings } from './warpBand.ts';
 
 /** Where the strings meet a bar, turned px, from left to right in the turned picture. */

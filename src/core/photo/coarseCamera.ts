@@ -8,7 +8,7 @@ import {
   type PictureSize,
   projectPoint,
 } from './camera.ts';
-import type { Expected } from './coarseLoom.ts';
+import type { Expected } from './expected.ts';
 import { leastSquares } from './leastSquares.ts';
 
 /** What is known of the camera before it has taken this picture. */

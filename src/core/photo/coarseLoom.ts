@@ -1,41 +1,15 @@
+import type { BandView, Polarity } from './bandView.ts';
 import { type BarComb, barComb } from './barComb.ts';
 import { type BarPair, findBarPair } from './barPair.ts';
 import { type Blend, blendChannels } from './blend.ts';
 import { columnEdges, edgeLines } from './edgeLines.ts';
+import type { Expected } from './expected.ts';
 import type { Raster } from './raster.ts';
-import { type RidgeTrack, ridgeAnswer, ridgeTracks } from './ridgeTracks.ts';
+import { ridgeAnswer, ridgeTracks } from './ridgeTracks.ts';
 import type { TurnedFrame } from './turned.ts';
 import type { TurnedPictures } from './turnedPictures.ts';
-import { findWarpBand, type WarpBand } from './warpBand.ts';
+import { findWarpBand } from './warpBand.ts';
 import { lineDirections } from './warpDirection.ts';
-
-/** What the first look expects: the plan's loom and warp, in mm. */
-export interface Expected {
-  readonly pitch: number;
-  readonly notches: number;
-  readonly openingWidth: number;
-  readonly openingHeight: number;
-  readonly bar: number;
-  readonly depth: number;
-  readonly ends: number;
-  readonly firstNotch: number;
-  readonly stringDiameter: number;
-  readonly stringsPerEnd: 1 | 2;
-  readonly base: number;
-}
-
-export type Polarity = 'bright' | 'dark';
-
-/** A band of strings in one direction of the picture. */
-export interface BandView {
-  readonly angle: number;
-  readonly frame: TurnedFrame;
-  readonly polarity: Polarity;
-  readonly tracks: readonly RidgeTrack[];
-  readonly band: WarpBand;
-  /** px per mm from the comb, at a height of the turned picture. */
-  readonly scale: (y: number) => number;
-}
 
 /** The bands of strings the picture may hold, best first. */
 export function bandViews(source: TurnedPictures, blend: Blend, expected: Expected, directions = 3): BandView[] {

@@ -1,7 +1,8 @@
 import type { BarComb } from './barComb.ts';
 import { type Camera, multiply, type PictureSize, rotationMatrix, rotationVector } from './camera.ts';
 import { type CameraPrior, cameraFromSightings, notchX, plumbCamera, type Sighting } from './coarseCamera.ts';
-import type { CoarseLoom, Expected } from './coarseLoom.ts';
+import type { CoarseLoom } from './coarseLoom.ts';
+import type { Expected } from './expected.ts';
 import { enlargedCoordinate } from './reduce.ts';
 import { toSource } from './turned.ts';
 

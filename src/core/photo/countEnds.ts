@@ -1,6 +1,6 @@
 import type { Camera, PictureSize } from './camera.ts';
 import { notchX } from './coarseCamera.ts';
-import type { Expected } from './coarseLoom.ts';
+import type { Expected } from './expected.ts';
 import { mapOf } from './firstLook.ts';
 import { type FollowSettings, lookAtString, type StringSample } from './followString.ts';
 import type { Photo } from './raster.ts';

@@ -1,5 +1,19 @@
 import type { Piece } from '../model/piece.ts';
-import type { Expected } from './coarseLoom.ts';
+
+/** What the first look expects: the plan's loom and warp, in mm. */
+export interface Expected {
+  readonly pitch: number;
+  readonly notches: number;
+  readonly openingWidth: number;
+  readonly openingHeight: number;
+  readonly bar: number;
+  readonly depth: number;
+  readonly ends: number;
+  readonly firstNotch: number;
+  readonly stringDiameter: number;
+  readonly stringsPerEnd: 1 | 2;
+  readonly base: number;
+}
 
 /** What the plan says the picture should show. */
 export function expectedOf(piece: Piece): Expected {

@@ -1,5 +1,5 @@
 import { measurement } from '../model/measurement.ts';
-import type { EndFell } from './measureFell.ts';
+import type { EndFell } from './endFell.ts';
 
 /** An end may stand out from both neighbours by a turn without anyone wondering, in passes. */
 const USUAL_STEP = 2.2;

@@ -1,8 +1,10 @@
+import type { BandView } from './bandView.ts';
 import { brightness, redAgainstGreen, yellowAgainstBlue } from './blend.ts';
 import { type Camera, cameraProjection, lensOf, type PictureSize, projectPoint } from './camera.ts';
 import { type CameraPrior, cameraFromSightings } from './coarseCamera.ts';
-import { type BandView, bandViews, type CoarseLoom, coarseLoom, type Expected } from './coarseLoom.ts';
+import { bandViews, type CoarseLoom, coarseLoom } from './coarseLoom.ts';
 import { type CoarsePose, coarsePoses, otherWayUp } from './coarsePose.ts';
+import type { Expected } from './expected.ts';
 import type { Photo } from './raster.ts';
 import { type ColourRaster, reducedCoordinate } from './reduce.ts';
 import { seatsBeside } from './seatCombs.ts';

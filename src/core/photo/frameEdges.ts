@@ -1,7 +1,8 @@
 import { notchX } from './coarseCamera.ts';
-import { type Expected, halfEnd } from './coarseLoom.ts';
+import { halfEnd } from './coarseLoom.ts';
 import { edgePoints, type PhotoEdgePoint } from './edgePoints.ts';
 import { type EdgeProfile, edgeProfile, supportAt } from './edgeProfile.ts';
+import type { Expected } from './expected.ts';
 import type { ColourRaster } from './reduce.ts';
 
 /** One straight edge of the wood: `inner` faces the opening, `outer` the table. */

@@ -1,5 +1,5 @@
 import { type Camera, cameraToVector } from './camera.ts';
-import type { Expected } from './coarseLoom.ts';
+import type { Expected } from './expected.ts';
 import { mapOf } from './firstLook.ts';
 import type { FrameEdges } from './frameEdges.ts';
 import { toLoom } from './loomPose.ts';

@@ -1,5 +1,6 @@
-import { type Measurement, measurement } from '../model/measurement.ts';
+import { measurement } from '../model/measurement.ts';
 import type { ClothFrame } from './clothFrame.ts';
+import type { EndFell } from './endFell.ts';
 import { endStrip, type StripHeights, stripHeights } from './endStrip.ts';
 import { fellEdge, floatBetween } from './fellEdge.ts';
 import { doubtLoners } from './fellNeighbours.ts';
@@ -8,15 +9,6 @@ import type { StringTrack } from './loomPose.ts';
 import { columnProfile, rowFeatures, smoothedUp, stripColumns, type View } from './rowFeatures.ts';
 import type { LoomSampler } from './sampleLoom.ts';
 import { type TrackLine, trackLine } from './trackLine.ts';
-
-/** What one end says about where its cloth stops. */
-export interface EndFell {
-  readonly end: number;
-  readonly course: TrackLine;
-  /** Cloth height; null when it can't be seen, and then `why`. */
-  readonly fell: Measurement | null;
-  readonly why: string | null;
-}
 
 /** Where the fell lies can't be told better than this, mm: floats are round and hairy. */
 const FLOOR = 0.1;

@@ -1,6 +1,7 @@
 import type { Camera, PictureSize } from './camera.ts';
 import { notchX } from './coarseCamera.ts';
-import { type Expected, halfEnd } from './coarseLoom.ts';
+import { halfEnd } from './coarseLoom.ts';
+import type { Expected } from './expected.ts';
 import { mapOf } from './firstLook.ts';
 import { type FollowSettings, followString, type StringSample } from './followString.ts';
 import type { Photo } from './raster.ts';

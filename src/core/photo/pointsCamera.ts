@@ -12,7 +12,7 @@ import {
   projectPoint,
 } from './camera.ts';
 import { type CameraPrior, plumbCamera } from './coarseCamera.ts';
-import type { Expected } from './coarseLoom.ts';
+import type { Expected } from './expected.ts';
 import { leastSquares } from './leastSquares.ts';
 
 /** How well a corner is clicked, as a share of the picture's long side (value from memory: a pixel or two of 1500). */

@@ -16,7 +16,7 @@ export interface QualityFigures {
   /** Brightness below which 98 % of the pixels lie, and above which 90 %: 0–255. */
   readonly high: number;
   readonly low: number;
-  /** Share of fine detail in all detail, about 0.1 when out of focus or shaken, 0.3 and more when sharp. */
+  /** Share of fine detail in all detail, below 0.2 when out of focus or shaken, 0.35 and more when sharp. */
   readonly sharpness: number;
 }
 
@@ -76,5 +76,5 @@ export function pictureQuality(size: PictureSize, picture: ColourRaster): Qualit
   return null;
 }
 
-/** Sharpness below which strings are too washed out to follow. */
-const BLURRED = 0.1;
+/** Sharpness below which strings are too washed out to follow (tried on sharp pictures blurred by 2 and 5 px). */
+const BLURRED = 0.18;

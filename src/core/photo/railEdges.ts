@@ -1,5 +1,5 @@
-import type { Expected } from './coarseLoom.ts';
 import { type EdgeProfile, edgeProfile, supportAt } from './edgeProfile.ts';
+import type { Expected } from './expected.ts';
 import type { ColourRaster } from './reduce.ts';
 
 const STEP = 0.4;

@@ -1,6 +1,6 @@
 import { type Camera, cameraToVector } from './camera.ts';
 import { BAR_ROUNDING, type CameraPrior, OUTER_ROUNDING } from './coarseCamera.ts';
-import type { Expected } from './coarseLoom.ts';
+import type { Expected } from './expected.ts';
 import { mapOf } from './firstLook.ts';
 import { type FrameEdges, frameEdges } from './frameEdges.ts';
 import { believedLower } from './judgeLower.ts';
@@ -36,6 +36,22 @@ function supportOf(frame: FrameEdges): number {
   return clear.reduce((sum, edge) => sum + edge.support, 0) / clear.length;
 }
 
+/** How far two cameras put the opening's corners apart, mm. */
+function largestMove(a: Camera, b: Camera, photo: Photo, mirrored: boolean, expected: Expected): number {
+  const before = mapOf(a, photo, mirrored);
+  const after = mapOf(b, photo, mirrored);
+  const half = expected.openingWidth / 2;
+  let most = 0;
+  for (const x of [-half, half]) {
+    for (const y of [0, expected.openingHeight]) {
+      const p = before(x, y);
+      const q = after(x, y);
+      most = Math.max(most, Math.hypot(p.x - q.x, p.y - q.y));
+    }
+  }
+  return most / scaleOf(a, photo, mirrored, expected);
+}
+
 const ROUNDS = 3;
 
 /**
@@ -62,7 +78,7 @@ export function refinePose(
     if (round === 0) {
       // The first camera may be some millimetres out: strings alone bring it near enough to tell edges apart.
       const place = loosePlace(camera, photo, mirrored, expected);
-      camera = fitPose(
+      const moved = fitPose(
         [...stringThings(ends, expected, new Set()), ...place],
         camera,
         rounding,
@@ -70,6 +86,8 @@ export function refinePose(
         photo,
         mirrored,
       ).camera;
+      // Few or false strings can throw the camera off; the first one is the better guess then.
+      if (largestMove(camera, moved, photo, mirrored, expected) < 2 * expected.pitch) camera = moved;
     }
     const toPhoto = mapOf(camera, photo, mirrored);
     const toSmall = (x: number, y: number, z?: number) => {

@@ -1,5 +1,6 @@
 import { notchX } from './coarseCamera.ts';
-import { type Expected, halfEnd } from './coarseLoom.ts';
+import { halfEnd } from './coarseLoom.ts';
+import type { Expected } from './expected.ts';
 import { lookAtString } from './followString.ts';
 import type { Photo } from './raster.ts';
 

@@ -1,7 +1,7 @@
 import { type Camera, cameraProjection, lensOf, type PictureSize, projectPoint } from './camera.ts';
 import { type CameraPrior, cameraFromSightings, notchX, type Sighting } from './coarseCamera.ts';
-import type { Expected } from './coarseLoom.ts';
 import type { CoarsePose } from './coarsePose.ts';
+import type { Expected } from './expected.ts';
 import { notchShift, railProfile } from './railEdges.ts';
 import { type ColourRaster, reducedCoordinate } from './reduce.ts';
 

@@ -1,5 +1,5 @@
 import { notchX } from './coarseCamera.ts';
-import type { Expected } from './coarseLoom.ts';
+import type { Expected } from './expected.ts';
 import type { ColourRaster } from './reduce.ts';
 import { insidePicture, sampleColour } from './sample.ts';
 

@@ -16,6 +16,7 @@ import { Bench } from '../bench/Bench.tsx';
 import { blockSpan } from './BlockRow.tsx';
 import { ClothPicture } from './ClothPicture.tsx';
 import { OrderList } from './OrderList.tsx';
+import { ReplanSheet } from './ReplanSheet.tsx';
 import { SlitsAndMarks } from './SlitsAndMarks.tsx';
 import { useGrowing } from './useGrowing.ts';
 
@@ -52,7 +53,7 @@ function OrderOfWork({ work }: { readonly work: Work }) {
   const last = work.plan.blocks.length - 1;
   const [picked, setPicked] = useState<number | null>(null);
   const [showWoven, setShowWoven] = useState(false);
-  const [sheet, setSheet] = useState<'slits' | 'marks' | 'table' | null>(null);
+  const [sheet, setSheet] = useState<'slits' | 'marks' | 'table' | 'replan' | null>(null);
   const total = work.turns.reduce((sum, turn) => sum + turn.passes, 0);
   const growing = useGrowing(total);
   const chosen = Math.min(last, picked ?? work.block);
@@ -70,6 +71,7 @@ function OrderOfWork({ work }: { readonly work: Work }) {
     { id: 'block-before', words: words.keys.move, keys: ['ArrowDown'], run: () => choose(chosen - 1) },
     { id: 'slits', words: words.slits, keys: ['S'], run: () => setSheet('slits') },
     { id: 'marks', words: words.marks, keys: ['M'], run: () => setSheet('marks') },
+    { id: 'replan', words: words.replan.title, keys: ['R'], run: () => setSheet('replan') },
     { id: 'grow', words: words.grow, keys: ['G'], run: growing.toggle },
     { id: 'order-table', words: all.shell.table, keys: ['T'], run: () => setSheet('table') },
     { id: 'print-order', words: words.print, keys: ['Ctrl+P'], run: print },
@@ -87,6 +89,7 @@ function OrderOfWork({ work }: { readonly work: Work }) {
           hints={[
             { keys: ['ArrowUp', 'ArrowDown'], words: words.keys.move },
             { keys: ['S'], words: words.keys.slits },
+            { keys: ['R'], words: words.keys.replan },
             { keys: ['M'], words: words.keys.marks },
           ]}
           second={{ words: words.print, sign: 'print', onPress: print }}
@@ -118,6 +121,7 @@ function OrderOfWork({ work }: { readonly work: Work }) {
       {(sheet === 'slits' || sheet === 'marks') && (
         <SlitsAndMarks work={work} which={sheet} onClose={() => setSheet(null)} />
       )}
+      {sheet === 'replan' && <ReplanSheet work={work} onClose={() => setSheet(null)} />}
       {sheet === 'table' && piece && <DrawingTable table={tableOf(work, words)} onClose={() => setSheet(null)} />}
     </ScreenFrame>
   );

@@ -26,6 +26,15 @@ export function SlitsAndMarks({ work, which, onClose }: SlitsAndMarksProps) {
             </li>
           ))}
         </ul>
+        <h3>{words.overhangs}</h3>
+        {work.plan.overhangs.length === 0 && <p>{words.noOverhangs}</p>}
+        <ul className="slit-list">
+          {work.plan.overhangs.map((overhang) => (
+            <li key={`${overhang.block} ${overhang.over} ${overhang.side}`}>
+              {words.overhang(overhang.block + 1, overhang.over + 1, overhang.ends, overhang.side)}
+            </li>
+          ))}
+        </ul>
       </SheetDialog>
     );
   }

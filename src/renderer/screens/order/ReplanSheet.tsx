@@ -1,0 +1,56 @@
+import { useState } from 'react';
+import { lengthInWords } from '../../../core/model/lengthWords.ts';
+import { mm } from '../../../core/model/units.ts';
+import { SecondButton } from '../../parts/Actions.tsx';
+import { DimensionField } from '../../parts/DimensionField.tsx';
+import { FieldRow } from '../../parts/Fields.tsx';
+import { SheetDialog } from '../../parts/SheetDialog.tsx';
+import { replanRest } from '../../state/replan.ts';
+import { useMeasuredBeat } from '../../state/useMeasuredBeat.ts';
+import type { Work } from '../../state/useWork.ts';
+import { useWords } from '../../words/useWords.ts';
+
+/** The rest laid over passes of another height: the one a check measured, or one typed. */
+export function ReplanSheet({ work, onClose }: { readonly work: Work; readonly onClose: () => void }) {
+  const all = useWords();
+  const words = all.order.replan;
+  const beat = useMeasuredBeat();
+  const [typed, setTyped] = useState<number | null>(null);
+  const planned = work.piece.cloth.passHeight;
+  const pass = typed ?? (beat === null ? planned : Math.round(beat.pass * 1000) / 1000);
+  const say = (value: number) => lengthInWords(value, work.piece.units, 'pass-height');
+  const same = Math.abs(pass - planned) < 0.0005;
+  return (
+    <SheetDialog title={words.title} onClose={onClose}>
+      <p>{work.passesDone === 0 ? words.leadBefore : words.lead}</p>
+      <p>
+        {words.planned(say(planned))} {beat === null ? words.notMeasured : words.measured(say(beat.pass))}
+      </p>
+      <FieldRow label={all.piece.passHeight}>
+        <DimensionField
+          label={all.piece.passHeight}
+          value={mm(pass)}
+          units={work.piece.units}
+          kind="pass-height"
+          step={mm(0.01)}
+          refuse={(value) => (value < 0.1 || value > 50 ? all.piece.refusal(0.1, 50) : null)}
+          onChange={setTyped}
+        />
+      </FieldRow>
+      {same && <p>{words.same}</p>}
+      {!same && (
+        <p className="sheet-action">
+          <SecondButton
+            action={{
+              words: words.doIt,
+              onPress: () => {
+                onClose();
+                replanRest(pass);
+              },
+            }}
+          />
+        </p>
+      )}
+    </SheetDialog>
+  );
+}
