@@ -54,8 +54,9 @@ export function BlockRow({ work, index, chosen, onChoose }: BlockRowProps) {
       >
         <span className="block-order">{index + 1}</span>
         <Swatch colour={yarn?.colour ?? null} letter={yarnLetter(block.yarn)} />
-        <span className={chosen ? 'block-name is-large' : 'block-name'}>{block.name}</span>
-        {index >= firstAnew(work) && <span className="second">{words.anew}</span>}
+        <span className={chosen ? 'block-name is-large' : 'block-name'}>
+          {block.name} {index >= firstAnew(work) && <span className="second">{words.anew}</span>}
+        </span>
         {!chosen && <span className="block-ends">{words.span(from, to)}</span>}
         <span className="block-turns">{turns}</span>
       </button>
