@@ -52,6 +52,8 @@ function largestMove(a: Camera, b: Camera, photo: Photo, mirrored: boolean, expe
   return most / scaleOf(a, photo, mirrored, expected);
 }
 
+/** The comb gave the first scale; a fit that leaves it by more than this factor follows lines that are no loom's. */
+const MOST_DRIFT = 1.5;
 const ROUNDS = 3;
 
 /**
@@ -72,6 +74,7 @@ export function refinePose(
   let camera = start;
   let rounding: readonly [number, number] = [BAR_ROUNDING.mm, OUTER_ROUNDING.mm];
   let refined: RefinedPose | null = null;
+  const startScale = scaleOf(start, photo, mirrored, expected);
   for (let round = 0; round < ROUNDS; round++) {
     const settings = followSettings(expected, scaleOf(camera, photo, mirrored, expected));
     const ends = measureStrings(photo, camera, photo, mirrored, expected, settings);
@@ -111,6 +114,11 @@ export function refinePose(
     trace?.(
       `round ${round}: k1 ${camera.k1.toFixed(4)} focal ${Math.exp(camera.logFocal).toFixed(0)} chi ${fit.chi.toFixed(2)} rms ${fit.residualMm.toFixed(3)} shift ${frame.shift.toFixed(2)} like ${frame.likeness.toFixed(2)} rounding ${rounding.map((value) => value.toFixed(2))} lower ${lower.size} frame ${refined.frameSupport.toFixed(2)}: ${frame.edges.map((edge) => `${edge.kind[0]}${edge.side[0]} ${edge.support.toFixed(2)}`).join(' ')}`,
     );
+    const scale = scaleOf(camera, photo, mirrored, expected);
+    if (!(scale < MOST_DRIFT * startScale && scale > startScale / MOST_DRIFT)) {
+      trace?.(`the camera ran away: ${scale.toFixed(2)} px/mm from ${startScale.toFixed(2)}`);
+      return { ...refined, frameSupport: 0 };
+    }
   }
   return refined!;
 }
