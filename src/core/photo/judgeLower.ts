@@ -29,8 +29,15 @@ function footOf(
  * Which ends' lower parts can be believed. On cardboard or under hard light shade is easily followed instead of string,
  * for many ends alike; then the frame and the upper strings contradict them.
  * @param pose from the upper strings and the frame alone.
+ * @param pitch mm between notches: shade between strings lies half of it aside.
+ * @param pxPerMm sets how finely a place can be told at all.
  */
-export function believedLower(pose: Pick<LoomPose, 'homography' | 'lens'>, ends: readonly FollowedEnd[]): Set<number> {
+export function believedLower(
+  pose: Pick<LoomPose, 'homography' | 'lens'>,
+  ends: readonly FollowedEnd[],
+  pitch: number,
+  pxPerMm: number,
+): Set<number> {
   const feet = ends.map((end) => ({ end: end.end, foot: footOf(pose, end) }));
   const seen = feet.flatMap(({ foot }) => (foot ? [foot] : []));
   if (seen.length < 4) return new Set();
@@ -46,11 +53,14 @@ export function believedLower(pose: Pick<LoomPose, 'homography' | 'lens'>, ends:
   const shift = median(seen.map((foot) => foot.off - stretch * (foot.notch - middle)));
   const half = Math.max(...seen.map((foot) => Math.abs(foot.notch - middle)));
   const scatter = median(seen.map((foot) => Math.abs(foot.off - shift - stretch * (foot.notch - middle))));
-  if (Math.abs(shift) > 0.6 || Math.abs(stretch) * half > 0.6 || scatter > 0.12) return new Set();
+  const loose = Math.min(1.5, 0.28 * pitch);
+  const fine = Math.max(0.12, 0.3 / pxPerMm);
+  if (Math.abs(shift) > Math.min(0.5, loose) || Math.abs(stretch) * half > loose || scatter > fine) return new Set();
   return new Set(
     feet
       .filter(
-        ({ foot }) => foot && foot.stray < 0.12 && Math.abs(foot.off - shift - stretch * (foot.notch - middle)) < 0.3,
+        ({ foot }) =>
+          foot && foot.stray < fine && Math.abs(foot.off - shift - stretch * (foot.notch - middle)) < 2.5 * fine,
       )
       .map(({ end }) => end),
   );

@@ -17,6 +17,7 @@ import { sharedSigmaOf } from './poseSigma.ts';
 import { pictureQuality } from './quality.ts';
 import type { Photo } from './raster.ts';
 import { type ColourRaster, firstLookReduction, reducePhoto, reductionFor } from './reduce.ts';
+import { FRAME_CLEAR, refineOnNotches } from './refineOnNotches.ts';
 import { type RefinedPose, refinePose, scaleOf } from './refinePose.ts';
 
 export interface LocateOptions {
@@ -65,9 +66,9 @@ export function locateLoom(photo: Photo, piece: Piece, options: LocateOptions = 
   let best: { look: FirstLook; refined: RefinedPose } | null = null;
   for (const look of looks.slice(0, 3)) {
     if (look.score < looks[0]!.score - 3) break;
-    const refined = refinePose(photo, picture, factor, look.camera, expected, prior, mirrored, options.trace);
+    const refined = refineOnNotches(photo, picture, factor, look.camera, expected, prior, mirrored, options.trace);
     if (!best || refined.frameSupport > best.refined.frameSupport + 0.05) best = { look, refined };
-    if (refined.frameSupport >= FRAME_SEEN + 0.15) break;
+    if (refined.frameSupport > FRAME_CLEAR) break;
   }
   const { look, refined } = best!;
   if (refined.frameSupport < FRAME_SEEN) {
