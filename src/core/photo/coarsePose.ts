@@ -60,15 +60,8 @@ export function coarsePoses(
 
 /** The same picture with the loom's other bar taken for the bottom: the loom turned half round about its middle. */
 export function otherWayUp(pose: CoarsePose, expected: Expected): CoarsePose {
-  const { camera } = pose;
-  const turned = multiply(rotationMatrix(camera.turn), [-1, 0, 0, 0, -1, 0, 0, 0, 1]);
   return {
-    camera: {
-      ...camera,
-      turn: rotationVector(turned),
-      aimX: -camera.aimX,
-      aimY: expected.openingHeight - camera.aimY,
-    },
+    camera: cameraOtherWayUp(pose.camera, expected),
     misfit: pose.misfit,
     sightings: pose.sightings.map((sighting) => ({
       ...sighting,
@@ -76,6 +69,17 @@ export function otherWayUp(pose: CoarsePose, expected: Expected): CoarsePose {
       y: expected.openingHeight - sighting.y,
       bar: -sighting.bar as -1 | 0 | 1,
     })),
+  };
+}
+
+/** The same view of the frame with the loom taken the other way up. */
+export function cameraOtherWayUp(camera: Camera, expected: Expected): Camera {
+  const turned = multiply(rotationMatrix(camera.turn), [-1, 0, 0, 0, -1, 0, 0, 0, 1]);
+  return {
+    ...camera,
+    turn: rotationVector(turned),
+    aimX: -camera.aimX,
+    aimY: expected.openingHeight - camera.aimY,
   };
 }
 

@@ -12,7 +12,7 @@ const EDGE_ROUND = 1.2;
 
 /** The wood's edges as straight things: bars tell y, rails only that the lens bends straight edges. */
 export function frameThings(
-  { edges }: FrameEdges,
+  { edges }: Pick<FrameEdges, 'edges'>,
   expected: Expected,
   camera: Camera,
   photo: Photo,

@@ -9,6 +9,7 @@ import { countEnds, type PlaceSeen } from './countEnds.ts';
 import type { Expected } from './expected.ts';
 import { expectedOf } from './expected.ts';
 import { type FirstLook, firstLooks } from './firstLook.ts';
+import { frameLooks } from './frameLooks.ts';
 import { type LocatedLoom, type LoomPose, type StringTrack, toLoom } from './loomPose.ts';
 import { followSettings, lookSigma } from './measureStrings.ts';
 import { cameraFromPoints } from './pointsCamera.ts';
@@ -54,34 +55,61 @@ export function locateLoom(photo: Photo, piece: Piece, options: LocateOptions = 
   const prior: CameraPrior = { ...usualCamera(photo), ...options.camera };
   if (options.points) return fromPoints(photo, picture, factor, expected, prior, options.points, options);
 
-  stage('strings', 1);
   const mirrored = options.mirrored ?? false;
+  let best: { support: number; camera: Camera; found: Outcome<LocatedLoom, ReasonCode> } | null = null;
+  for (const camera of looksInTurn(photo, picture, factor, expected, prior, mirrored, stage, options.trace)) {
+    const refined = refineOnNotches(photo, picture, factor, camera, expected, prior, mirrored, options.trace);
+    const support = refined.frameSupport;
+    if (best && support < best.support + (best.found.ok ? 0.05 : -0.1)) continue;
+    const found: Outcome<LocatedLoom, ReasonCode> =
+      support < FRAME_SEEN
+        ? failure(
+            'no-loom',
+            'Strings may be there, but no frame of the size in the plan is seen around them.',
+            remedy.again,
+            `frame ${support.toFixed(2)}`,
+          )
+        : finished(photo, expected, refined, mirrored, 'opening-and-notches', options);
+    options.trace?.(`frame ${support.toFixed(2)} ${found.ok ? 'measured' : found.problem.tag}`);
+    if (best && !found.ok && (best.found.ok || support < best.support)) continue;
+    best = { support, camera, found };
+    if (found.ok && support > FRAME_CLEAR) break;
+  }
+  return best?.found ?? failure('no-loom', 'No loom is seen in the picture.', remedy.again);
+}
+
+/**
+ * First cameras, the likeliest first: by the frame's own edges, then, only if they are asked for, by the combs of strings
+ * at both bars, for frames that hardly stand out from the table.
+ */
+function* looksInTurn(
+  photo: Photo,
+  picture: ColourRaster,
+  factor: number,
+  expected: Expected,
+  prior: CameraPrior,
+  mirrored: boolean,
+  stage: (name: string, done: number) => void,
+  trace?: (line: string) => void,
+): Generator<Camera> {
+  stage('frame', 1);
+  const frames = frameLooks(photo, expected, prior, mirrored, 3);
+  for (const look of frames) {
+    trace?.(
+      `frame look ${look.score.toFixed(2)}: edges ${look.edges.toFixed(2)} wood ${look.wood.toFixed(2)} strings ${look.strings.toFixed(2)}/${look.between.toFixed(2)} base ${look.base.toFixed(0)}/${look.baseOther.toFixed(0)}`,
+    );
+    if (look.score < frames[0]!.score - 2) break;
+    yield look.camera;
+  }
+  stage('strings', 2);
   const quick = firstLookReduction(photo, expected.openingHeight + 2 * expected.bar, expected.pitch);
   const small = quick === factor ? picture : reducePhoto(photo, quick);
   const looks = firstLooks(photo, small, quick, expected, prior, mirrored);
-  for (const look of looks) options.trace?.(describeLook(look));
-  if (looks.length === 0) return failure('no-loom', 'No loom is seen in the picture.', remedy.again);
-
-  stage('frame', 2);
-  let best: { look: FirstLook; refined: RefinedPose } | null = null;
   for (const look of looks.slice(0, 3)) {
+    trace?.(describeLook(look));
     if (look.score < looks[0]!.score - 3) break;
-    const refined = refineOnNotches(photo, picture, factor, look.camera, expected, prior, mirrored, options.trace);
-    if (!best || refined.frameSupport > best.refined.frameSupport + 0.05) best = { look, refined };
-    if (refined.frameSupport > FRAME_CLEAR) break;
+    yield look.camera;
   }
-  const { look, refined } = best!;
-  if (refined.frameSupport < FRAME_SEEN) {
-    return failure(
-      'no-loom',
-      'Strings may be there, but no frame of the size in the plan is seen around them.',
-      remedy.again,
-      `frame ${refined.frameSupport.toFixed(2)}`,
-    );
-  }
-  if (look.base < 1.3 * look.baseMirrored) options.trace?.('which bar is the bottom is not clear from the cloth');
-  stage('ends', 3);
-  return finished(photo, expected, refined, mirrored, 'opening-and-notches', options);
 }
 
 /** Four clicked corners give the first camera; strings and frame then say the rest where they are seen. */
@@ -97,7 +125,7 @@ function fromPoints(
   const placed = cameraFromPoints(points, expected, prior, photo);
   if (!placed.ok) return placed;
   const { camera, mirrored } = placed.value;
-  options.onStage?.('frame', 2, 4);
+  options.onStage?.('frame', 1, 4);
   const refined = refinePose(photo, picture, factor, camera, expected, prior, mirrored, options.trace);
   if (refined.frameSupport >= FRAME_SEEN) {
     options.onStage?.('ends', 3, 4);

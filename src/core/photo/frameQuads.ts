@@ -1,0 +1,220 @@
+import { type ColourEdges, directionsApart, NO_EDGE } from './colourEdges.ts';
+import type { Expected } from './expected.ts';
+import { crossing, LineVotes, type StraightLine } from './straightLines.ts';
+
+interface Place {
+  readonly x: number;
+  readonly y: number;
+}
+
+/** A frame of the plan's proportions seen in a picture. */
+export interface FrameQuad {
+  /** The opening's corners in the picture, going round: of one bar left to right, then of the other right to left. */
+  readonly corners: readonly [Place, Place, Place, Place];
+  /** Sum over the eight edges of the share of their length that is there, beyond what the picture shows anywhere. */
+  readonly support: number;
+}
+
+/** Lines tried per family, and how far they may lean from it, degrees: a slanting view turns them. */
+const LINES = 26;
+const LEAN = 13;
+/** Places looked at along one edge. */
+const LOOKS = 24;
+/** How far behind the best a frame's support may lie: lenses bend edges, so the best straight one need not be right. */
+const BEHIND = 2;
+
+/**
+ * Looks for the frame itself: two pairs of long lines whose crossings have the plan's proportions, and which as outer
+ * or inner edges of the wood predict the other edges of it where there truly are some.
+ * @returns best first, each apart from the better ones.
+ */
+export function frameQuads(edges: ColourEdges, expected: Expected, most: number): FrameQuad[] {
+  const votes = new LineVotes(edges);
+  const usual = usualSupport(edges);
+  const found: FrameQuad[] = [];
+  let best = 0;
+  for (const direction of votes.rightAngles(3)) {
+    const along = votes.family(direction, LEAN, LINES);
+    const across = votes.family(direction + 90, LEAN, LINES);
+    for (const quad of quadsOf(along, across, edges, expected)) {
+      const least = Math.max(2.2, best - BEHIND);
+      const support = supportOf(quad, edges, expected, usual, least);
+      if (support < least) continue;
+      found.push({ corners: quad, support });
+      best = Math.max(best, support);
+    }
+  }
+  found.sort((a, b) => b.support - a.support);
+  const apart: FrameQuad[] = [];
+  const near = 0.02 * Math.hypot(edges.width, edges.height);
+  for (const one of found) {
+    if (apart.length === most) break;
+    if (!apart.some((other) => sameFrame(other.corners, one.corners, near))) apart.push(one);
+  }
+  return apart;
+}
+
+/** Whether the same bars are seen at the same places; a near-square frame turned by a quarter is another. */
+export function sameFrame(a: FrameQuad['corners'], b: FrameQuad['corners'], near: number): boolean {
+  const bars = (corners: FrameQuad['corners']) => Math.atan2(corners[1].y - corners[0].y, corners[1].x - corners[0].x);
+  if (Math.abs(Math.sin(bars(a) - bars(b))) > 0.7) return false;
+  return a.every((p) => b.some((q) => Math.hypot(p.x - q.x, p.y - q.y) < near));
+}
+
+/** Every pair of pairs of lines with the plan's proportions, as the opening's corners. */
+function* quadsOf(
+  along: readonly StraightLine[],
+  across: readonly StraightLine[],
+  { width, height }: ColourEdges,
+  expected: Expected,
+): Generator<FrameQuad['corners']> {
+  const { openingWidth, openingHeight, bar } = expected;
+  const margin = 0.12 * Math.max(width, height);
+  const seen = ({ x, y }: Place) => x > -margin && y > -margin && x < width + margin && y < height + margin;
+  const least = 0.22 * Math.min(width, height);
+  for (let a = 0; a < along.length; a++) {
+    for (let b = a + 1; b < along.length; b++) {
+      for (let c = 0; c < across.length; c++) {
+        const p = crossing(along[a]!, across[c]!);
+        const q = crossing(along[b]!, across[c]!);
+        if (!p || !q || !seen(p) || !seen(q)) continue;
+        const pq = Math.hypot(p.x - q.x, p.y - q.y);
+        if (pq < least) continue;
+        for (let d = c + 1; d < across.length; d++) {
+          const r = crossing(along[b]!, across[d]!);
+          const s = crossing(along[a]!, across[d]!);
+          if (!r || !s || !seen(r) || !seen(s)) continue;
+          const rs = Math.hypot(r.x - s.x, r.y - s.y);
+          const qr = Math.hypot(q.x - r.x, q.y - r.y);
+          const sp = Math.hypot(s.x - p.x, s.y - p.y);
+          if (qr < least || ratio(pq, rs) > 1.28 || ratio(qr, sp) > 1.28) continue;
+          const seenRatio = Math.sqrt((pq * rs) / (qr * sp));
+          for (const outerAcross of [0, 2 * bar]) {
+            for (const outerAlong of [0, 2 * bar]) {
+              const w = openingWidth + outerAcross;
+              const h = openingHeight + outerAlong;
+              // The bars may run along either family.
+              if (ratio(seenRatio, w / h) < 1.12) {
+                yield openingOf([p, q, r, s], w, h, openingWidth, openingHeight);
+              }
+              const turnedWidth = openingWidth + outerAlong;
+              const turnedHeight = openingHeight + outerAcross;
+              if (ratio(seenRatio, turnedHeight / turnedWidth) < 1.12) {
+                yield openingOf([q, r, s, p], turnedWidth, turnedHeight, openingWidth, openingHeight);
+              }
+            }
+          }
+        }
+      }
+    }
+  }
+}
+
+const ratio = (a: number, b: number): number => Math.max(a / b, b / a);
+
+/** The map that takes a w × h rectangle about its middle, its corners going round, to a four-sided figure. */
+function rectangleMap(
+  [p, q, r, s]: readonly [Place, Place, Place, Place],
+  w: number,
+  h: number,
+): (x: number, y: number) => Place {
+  // P. Heckbert, "Fundamentals of texture mapping and image warping", 1989: unit square to quadrilateral.
+  const sx = p.x - q.x + r.x - s.x;
+  const sy = p.y - q.y + r.y - s.y;
+  const dx1 = q.x - r.x;
+  const dx2 = s.x - r.x;
+  const dy1 = q.y - r.y;
+  const dy2 = s.y - r.y;
+  const det = dx1 * dy2 - dx2 * dy1;
+  const g = (sx * dy2 - dx2 * sy) / det;
+  const k = (dx1 * sy - sx * dy1) / det;
+  const a = q.x - p.x + g * q.x;
+  const b = s.x - p.x + k * s.x;
+  const d = q.y - p.y + g * q.y;
+  const e = s.y - p.y + k * s.y;
+  return (x, y) => {
+    const u = x / w + 0.5;
+    const v = y / h + 0.5;
+    const scale = 1 / (g * u + k * v + 1);
+    return { x: (a * u + b * v + p.x) * scale, y: (d * u + e * v + p.y) * scale };
+  };
+}
+
+function openingOf(
+  quad: readonly [Place, Place, Place, Place],
+  w: number,
+  h: number,
+  openingWidth: number,
+  openingHeight: number,
+): FrameQuad['corners'] {
+  const map = rectangleMap(quad, w, h);
+  const x = openingWidth / 2;
+  const y = openingHeight / 2;
+  return [map(-x, -y), map(x, -y), map(x, y), map(-x, y)];
+}
+
+/** How much of a line in no particular place shows an edge of its direction: share per direction, 0–1. */
+export function usualSupport({ direction }: ColourEdges): Float64Array {
+  const counts = new Float64Array(180);
+  for (const value of direction) if (value !== NO_EDGE) counts[value]!++;
+  return Float64Array.from({ length: 180 }, (_, d) => {
+    let sum = 0;
+    for (let lean = -TURN; lean <= TURN; lean++) sum += counts[(d + lean + 180) % 180]!;
+    return 1 - (1 - Math.min(0.9, sum / direction.length)) ** (2 * ASIDE + 1);
+  });
+}
+
+/** How far an edge pixel may lie aside of a predicted edge, px, and turn from it, degrees. */
+const ASIDE = 2;
+const TURN = 7;
+
+/** Support of all eight edges; given up as soon as it can't reach `least`. */
+function supportOf(
+  corners: FrameQuad['corners'],
+  edges: ColourEdges,
+  expected: Expected,
+  usual: Float64Array,
+  least: number,
+): number {
+  const { openingWidth: w, openingHeight: h, bar } = expected;
+  const map = rectangleMap(corners, w, h);
+  let most = 8;
+  for (const out of [bar, 0]) {
+    const x = w / 2 + out;
+    const y = h / 2 + out;
+    const rim = [map(-x, -y), map(x, -y), map(x, y), map(-x, y)];
+    for (let side = 0; side < 4; side++) {
+      most -= 1 - edgeSupport(edges, rim[side]!, rim[(side + 1) % 4]!, usual);
+      if (most < least) return 0;
+    }
+  }
+  return most;
+}
+
+function edgeSupport({ width, height, direction }: ColourEdges, from: Place, to: Place, usual: Float64Array): number {
+  const dx = to.x - from.x;
+  const dy = to.y - from.y;
+  const length = Math.hypot(dx, dy);
+  if (length < 1) return 0;
+  const along = Math.round((Math.atan2(dy, dx) * 180) / Math.PI + 360) % 180;
+  const nx = -dy / length;
+  const ny = dx / length;
+  let hits = 0;
+  for (let k = 0; k < LOOKS; k++) {
+    const share = (k + 0.5) / LOOKS;
+    const x = from.x + share * dx;
+    const y = from.y + share * dy;
+    for (let aside = -ASIDE; aside <= ASIDE; aside++) {
+      const column = Math.round(x + aside * nx);
+      const row = Math.round(y + aside * ny);
+      if (column < 0 || row < 0 || column >= width || row >= height) continue;
+      const value = direction[row * width + column]!;
+      if (value !== NO_EDGE && directionsApart(value, along) <= TURN) {
+        hits++;
+        break;
+      }
+    }
+  }
+  const anywhere = usual[along]!;
+  return Math.max(0, (hits / LOOKS - anywhere) / (1 - anywhere));
+}
