@@ -55,17 +55,23 @@ export function frameThings(
 /** How far a string may sit beside the middle of its notch, mm (value from memory). */
 const NOTCH_PLAY = 0.12;
 
-/** Strings as straight things, each through its notch at the top bar and, for the ends in `lower`, at the bottom bar. */
+/**
+ * Strings as straight things, each through its notch: at the bottom bar for the ends in `useLower`, at the top bar for
+ * those in `useUpper`, or for all.
+ * @param most samples of each that count, from the bar on.
+ */
 export function stringThings(
   ends: readonly FollowedEnd[],
   expected: Expected,
   useLower: ReadonlySet<number>,
+  useUpper: ReadonlySet<number> | null = null,
+  most = Number.POSITIVE_INFINITY,
 ): StraightThing[] {
   const things: StraightThing[] = [];
   for (const { end, notch, upper, lower } of ends) {
     const points = (samples: FollowedEnd['upper']) =>
-      samples.map((sample) => ({ px: sample.px, py: sample.py, sigma: lookSigma(sample) }));
-    if (upper.length >= 6) {
+      samples.slice(0, most).map((sample) => ({ px: sample.px, py: sample.py, sigma: lookSigma(sample) }));
+    if (upper.length >= 6 && (useUpper === null || useUpper.has(end))) {
       things.push({
         name: `upper ${end}`,
         axis: 'x',
@@ -77,7 +83,7 @@ export function stringThings(
         slopeSigma: 0.2,
         bowSigma: 0.2,
         bowStart: expected.openingHeight,
-        bowEnd: upper[upper.length - 1]!.y,
+        bowEnd: upper[Math.min(most, upper.length) - 1]!.y,
       });
     }
     if (useLower.has(end) && lower.length >= 4) {

@@ -33,6 +33,8 @@ export interface LocateOptions {
   readonly onStage?: (name: string, done: number, of: number) => void;
 }
 
+/** A frame look below this is tried after the combs: edges, wood, strings and upright together seldom reach it by chance. */
+const FAIR_LOOK = 8.5;
 /** Least share of the frame's edges that must be there for a loom to be believed. */
 const FRAME_SEEN = 0.6;
 /** Largest slant of the view that is measured, radians from straight above. */
@@ -57,12 +59,31 @@ export function locateLoom(photo: Photo, piece: Piece, options: LocateOptions = 
 
   const mirrored = options.mirrored ?? false;
   let best: { support: number; camera: Camera; found: Outcome<LocatedLoom, ReasonCode> } | null = null;
-  for (const camera of looksInTurn(photo, picture, factor, expected, prior, mirrored, stage, options.trace)) {
-    const refined = refineOnNotches(photo, picture, factor, camera, expected, prior, mirrored, options.trace);
+  for (const { camera, fromFrame } of looksInTurn(
+    photo,
+    picture,
+    factor,
+    expected,
+    prior,
+    mirrored,
+    stage,
+    options.trace,
+  )) {
+    const refined = refineOnNotches(
+      photo,
+      picture,
+      factor,
+      camera,
+      expected,
+      prior,
+      mirrored,
+      fromFrame,
+      options.trace,
+    );
     const support = refined.frameSupport;
     if (best && support < best.support + (best.found.ok ? 0.05 : -0.1)) continue;
     const found: Outcome<LocatedLoom, ReasonCode> =
-      support < FRAME_SEEN
+      support < (refined.upperUsed || refined.lowerUsed ? FRAME_SEEN : FRAME_CLEAR)
         ? failure(
             'no-loom',
             'Strings may be there, but no frame of the size in the plan is seen around them.',
@@ -91,15 +112,15 @@ function* looksInTurn(
   mirrored: boolean,
   stage: (name: string, done: number) => void,
   trace?: (line: string) => void,
-): Generator<Camera> {
+): Generator<{ camera: Camera; fromFrame: boolean }> {
   stage('frame', 1);
   const frames = frameLooks(photo, expected, prior, mirrored, 3);
   for (const look of frames) {
     trace?.(
       `frame look ${look.score.toFixed(2)}: edges ${look.edges.toFixed(2)} wood ${look.wood.toFixed(2)} strings ${look.strings.toFixed(2)}/${look.between.toFixed(2)} base ${look.base.toFixed(0)}/${look.baseOther.toFixed(0)}`,
     );
-    if (look.score < frames[0]!.score - 2) break;
-    yield look.camera;
+    if (look.score < Math.max(frames[0]!.score - 2, FAIR_LOOK)) break;
+    yield { camera: look.camera, fromFrame: true };
   }
   stage('strings', 2);
   const quick = firstLookReduction(photo, expected.openingHeight + 2 * expected.bar, expected.pitch);
@@ -108,8 +129,9 @@ function* looksInTurn(
   for (const look of looks.slice(0, 3)) {
     trace?.(describeLook(look));
     if (look.score < looks[0]!.score - 3) break;
-    yield look.camera;
+    yield { camera: look.camera, fromFrame: false };
   }
+  for (const look of frames) if (look.score < FAIR_LOOK) yield { camera: look.camera, fromFrame: true };
 }
 
 /** Four clicked corners give the first camera; strings and frame then say the rest where they are seen. */
@@ -126,7 +148,7 @@ function fromPoints(
   if (!placed.ok) return placed;
   const { camera, mirrored } = placed.value;
   options.onStage?.('frame', 1, 4);
-  const refined = refinePose(photo, picture, factor, camera, expected, prior, mirrored, options.trace);
+  const refined = refinePose(photo, picture, factor, camera, expected, prior, mirrored, true, options.trace);
   if (refined.frameSupport >= FRAME_SEEN) {
     options.onStage?.('ends', 3, 4);
     const fused = finished(photo, expected, refined, mirrored, 'fused', options);
@@ -205,7 +227,7 @@ function finished(
     );
   }
   const parts = [
-    'notch pitch at the top bar',
+    ...(refined.upperUsed ? ['notch pitch at the top bar'] : []),
     ...(refined.lowerUsed ? ['notch pitch at the bottom bar'] : []),
     'both bars',
     'both rails',

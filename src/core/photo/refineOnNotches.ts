@@ -22,9 +22,10 @@ export function refineOnNotches(
   expected: Expected,
   prior: CameraPrior,
   mirrored: boolean,
+  fromFrame: boolean,
   trace?: (line: string) => void,
 ): RefinedPose {
-  const first = refinePose(photo, picture, factor, start, expected, prior, mirrored, trace);
+  const first = refinePose(photo, picture, factor, start, expected, prior, mirrored, fromFrame, trace);
   if (first.frameSupport > FRAME_CLEAR) return first;
   let best = first;
   for (const from of [first.fit.camera, start]) {
@@ -39,7 +40,7 @@ export function refineOnNotches(
     if (shift === 0) continue;
     trace?.(`the rails speak for notches ${shift} further right`);
     const moved = { ...from, aimX: from.aimX + shift * expected.pitch };
-    const again = refinePose(photo, picture, factor, moved, expected, prior, mirrored, trace);
+    const again = refinePose(photo, picture, factor, moved, expected, prior, mirrored, fromFrame, trace);
     if (again.frameSupport > best.frameSupport + 0.05) best = again;
     if (best.frameSupport > FRAME_CLEAR) break;
   }

@@ -1,9 +1,9 @@
+import { believedStrings } from './believedStrings.ts';
 import { type Camera, cameraToVector } from './camera.ts';
 import { BAR_ROUNDING, type CameraPrior, OUTER_ROUNDING } from './coarseCamera.ts';
 import type { Expected } from './expected.ts';
 import { mapOf } from './firstLook.ts';
 import { type FrameEdges, frameEdges } from './frameEdges.ts';
-import { believedLower } from './judgeLower.ts';
 import { frameThings, loosePlace, stringThings } from './knownThings.ts';
 import { type FollowedEnd, followSettings, measureStrings } from './measureStrings.ts';
 import { fitPose, type PoseFit, poseOf, type StraightThing } from './poseFit.ts';
@@ -19,7 +19,8 @@ export interface RefinedPose {
   readonly frameSupport: number;
   /** How far, mm, the rails lie aside of where the comb's notches put them, left and right taken together; null unseen. */
   readonly railsAside: number | null;
-  /** Whether the strings' lower parts took part. */
+  /** Whether the strings' upper and lower parts took part. */
+  readonly upperUsed: boolean;
   readonly lowerUsed: boolean;
 }
 
@@ -80,11 +81,38 @@ function plausible([inner, outer]: readonly [number, number]): number {
 }
 
 const ROUNDS = 3;
+/** Samples of a string next to the bar: about 30 mm. */
+const FEET = 20;
+
+const reducedMap = (camera: Camera, photo: Photo, factor: number, mirrored: boolean) => {
+  const toPhoto = mapOf(camera, photo, mirrored);
+  return (x: number, y: number, z?: number) => {
+    const seen = toPhoto(x, y, z);
+    return { x: reducedCoordinate(seen.x, factor), y: reducedCoordinate(seen.y, factor) };
+  };
+};
+
+/** A first camera found by combs may be some millimetres out: strings alone bring it near enough to tell edges apart. */
+function nearByStrings(
+  photo: Photo,
+  camera: Camera,
+  expected: Expected,
+  prior: CameraPrior,
+  mirrored: boolean,
+): { camera: Camera; ends: FollowedEnd[] } {
+  const settings = followSettings(expected, scaleOf(camera, photo, mirrored, expected));
+  const ends = measureStrings(photo, camera, photo, mirrored, expected, settings);
+  const things = [...stringThings(ends, expected, new Set()), ...loosePlace(camera, photo, mirrored, expected)];
+  const moved = fitPose(things, camera, [BAR_ROUNDING.mm, OUTER_ROUNDING.mm], prior, photo, mirrored).camera;
+  // Few or false strings can throw the camera off; the first one is the better guess then.
+  return { camera: largestMove(camera, moved, photo, mirrored, expected) < 2 * expected.pitch ? moved : camera, ends };
+}
 
 /**
  * Follows strings and frame edges in the full photograph and fits camera and lens to them, a few times over, as each
  * better camera tells better what is string and what is edge.
  * @param picture a reduced copy, by `factor`, for the frame's edges.
+ * @param fromFrame the first camera was found by the frame, to a millimetre or two; else by the strings.
  */
 export function refinePose(
   photo: Photo,
@@ -94,72 +122,82 @@ export function refinePose(
   expected: Expected,
   prior: CameraPrior,
   mirrored: boolean,
+  fromFrame: boolean,
   trace?: (line: string) => void,
 ): RefinedPose {
   let camera = start;
   let rounding: readonly [number, number] = [BAR_ROUNDING.mm, OUTER_ROUNDING.mm];
   let refined: RefinedPose | null = null;
-  let lost = false;
   const startScale = scaleOf(start, photo, mirrored, expected);
+  const loose = Math.min(1.5, 0.28 * expected.pitch);
+  const framed = (from: Camera, reach: number) => {
+    const frame = frameEdges(picture, factor, reducedMap(from, photo, factor, mirrored), expected, reach);
+    return { camera: { ...from, aimY: from.aimY + frame.shift }, frame };
+  };
+  // Combs give the strings' places well but the frame's badly; the frame gives the frame's well and the strings' fairly.
+  const byCombs = fromFrame ? null : nearByStrings(photo, camera, expected, prior, mirrored);
+  if (byCombs) camera = byCombs.camera;
+  let seen = framed(camera, fromFrame ? 3 : 7);
   for (let round = 0; round < ROUNDS; round++) {
-    const settings = followSettings(expected, scaleOf(camera, photo, mirrored, expected));
-    const ends = measureStrings(photo, camera, photo, mirrored, expected, settings);
-    if (round === 0) {
-      // The first camera may be some millimetres out: strings alone bring it near enough to tell edges apart.
-      const place = loosePlace(camera, photo, mirrored, expected);
-      const moved = fitPose(
-        [...stringThings(ends, expected, new Set()), ...place],
-        camera,
-        rounding,
-        prior,
-        photo,
-        mirrored,
-      ).camera;
-      // Few or false strings can throw the camera off; the first one is the better guess then.
-      if (largestMove(camera, moved, photo, mirrored, expected) < 2 * expected.pitch) camera = moved;
-    }
-    const toPhoto = mapOf(camera, photo, mirrored);
-    const toSmall = (x: number, y: number, z?: number) => {
-      const seen = toPhoto(x, y, z);
-      return { x: reducedCoordinate(seen.x, factor), y: reducedCoordinate(seen.y, factor) };
-    };
-    const frame = frameEdges(picture, factor, toSmall, expected, round === 0 ? 7 : 2);
-    camera = { ...camera, aimY: camera.aimY + frame.shift };
-    const wood = frameThings(frame, expected, camera, photo, mirrored);
-    const upper = stringThings(ends, expected, new Set());
-    let fit = fitPose([...upper, ...wood], camera, rounding, prior, photo, mirrored);
+    camera = seen.camera;
+    const wood = frameThings(seen.frame, expected, camera, photo, mirrored);
     const rails = wood.filter((thing) => thing.axis === 'x').length;
-    const all = new Set(ends.map((end) => end.end));
-    const lower =
-      rails >= 2
-        ? believedLower(
-            poseOf(cameraToVector(fit.camera), photo, mirrored),
-            ends,
-            expected.pitch,
-            scaleOf(fit.camera, photo, mirrored, expected),
-          )
-        : all;
-    if (lower.size >= 4) {
-      fit = fitPose([...stringThings(ends, expected, lower), ...wood], fit.camera, rounding, prior, photo, mirrored);
+    const whole = rails >= 2 && wood.length - rails >= 2;
+    const fitTo = (strings: readonly StraightThing[], from: Camera) =>
+      fitPose([...strings, ...wood], from, rounding, prior, photo, mirrored);
+    const woodFit = fitTo([], camera);
+    // The frame alone, where it is seen all round, says where strings can be; they then say it more finely.
+    const known = whole ? woodFit.camera : camera;
+    const settings = followSettings(expected, scaleOf(known, photo, mirrored, expected));
+    const ends =
+      round === 0 && !whole && byCombs
+        ? byCombs.ends
+        : measureStrings(photo, known, photo, mirrored, expected, settings);
+    const believed = (part: 'upper' | 'lower', from: Camera, mostShift: number) =>
+      believedStrings(
+        poseOf(cameraToVector(from), photo, mirrored),
+        ends,
+        { part, bar: part === 'upper' ? expected.openingHeight : 0, mostShift, mostStretch: loose },
+        scaleOf(from, photo, mirrored, expected),
+      );
+    let upper: ReadonlySet<number> = whole ? believed('upper', known, loose) : new Set(ends.map((end) => end.end));
+    let fit = fitTo(stringThings(ends, expected, new Set(), upper), known);
+    let lower: ReadonlySet<number> = rails >= 2 ? believed('lower', fit.camera, Math.min(0.5, loose)) : upper;
+    if (lower.size < 4) lower = new Set();
+    else fit = fitTo(stringThings(ends, expected, lower, upper), fit.camera);
+    const before = supportOf(seen.frame);
+    seen = framed(fit.camera, 2);
+    const led = () => whole && supportOf(seen.frame) < 0.85 * before;
+    if (led()) {
+      // What was followed leads away from the frame. Near the bar it may still be string.
+      trace?.(`strings led away: frame ${before.toFixed(2)} -> ${supportOf(seen.frame).toFixed(2)}`);
+      lower = new Set();
+      fit = fitTo(stringThings(ends, expected, lower, upper, FEET), known);
+      seen = framed(fit.camera, 2);
     }
-    camera = fit.camera;
+    if (led()) {
+      trace?.(`strings disbelieved: frame ${before.toFixed(2)} -> ${supportOf(seen.frame).toFixed(2)}`);
+      upper = new Set();
+      fit = woodFit;
+      seen = framed(fit.camera, 2);
+    }
     rounding = fit.rounding;
     const now: RefinedPose = {
       fit,
       ends,
-      frame,
-      frameSupport: supportOf(frame) * plausible(rounding),
-      railsAside: railsAside(wood, fit, lower.size >= 4 ? stringThings(ends, expected, lower).length : upper.length),
+      frame: seen.frame,
+      frameSupport: supportOf(seen.frame) * plausible(rounding),
+      railsAside: railsAside(wood, fit, stringThings(ends, expected, lower, upper).length),
+      upperUsed: upper.size >= 4,
       lowerUsed: lower.size >= 4,
     };
-    // Later rounds are finer; one that loses the frame has gone astray.
-    if (!refined || now.frameSupport > 0.85 * refined.frameSupport) refined = now;
-    else lost = true;
     trace?.(
-      `round ${round}: k1 ${camera.k1.toFixed(4)} focal ${Math.exp(camera.logFocal).toFixed(0)} chi ${fit.chi.toFixed(2)} rms ${fit.residualMm.toFixed(3)} shift ${frame.shift.toFixed(2)} like ${frame.likeness.toFixed(2)} rounding ${rounding.map((value) => value.toFixed(2))} aside ${now.railsAside?.toFixed(2)} lower ${lower.size} frame ${now.frameSupport.toFixed(2)}: ${frame.edges.map((edge) => `${edge.kind[0]}${edge.side[0]} ${edge.support.toFixed(2)}`).join(' ')}`,
+      `round ${round}: k1 ${fit.camera.k1.toFixed(4)} focal ${Math.exp(fit.camera.logFocal).toFixed(0)} chi ${fit.chi.toFixed(2)} rms ${fit.residualMm.toFixed(3)} shift ${seen.frame.shift.toFixed(2)} like ${seen.frame.likeness.toFixed(2)} rounding ${rounding.map((value) => value.toFixed(2))} aside ${now.railsAside?.toFixed(2)} upper ${upper.size} lower ${lower.size} frame ${now.frameSupport.toFixed(2)}: ${seen.frame.edges.map((edge) => `${edge.kind[0]}${edge.side[0]} ${edge.support.toFixed(2)}`).join(' ')}`,
     );
-    if (lost) break;
-    const scale = scaleOf(camera, photo, mirrored, expected);
+    // Later rounds are finer; one that loses the frame has gone astray.
+    if (refined && now.frameSupport < 0.85 * refined.frameSupport) break;
+    refined = now;
+    const scale = scaleOf(fit.camera, photo, mirrored, expected);
     if (!(scale < MOST_DRIFT * startScale && scale > startScale / MOST_DRIFT)) {
       trace?.(`the camera ran away: ${scale.toFixed(2)} px/mm from ${startScale.toFixed(2)}`);
       return { ...refined, frameSupport: 0 };
