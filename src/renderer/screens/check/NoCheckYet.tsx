@@ -13,10 +13,12 @@ interface NoCheckYetProps {
   readonly onCamera: () => void;
   readonly onChoose: () => void;
   readonly onWatch: () => void;
+  /** Back to the newest check, when there is one and the new photograph could not be read. */
+  readonly onLetGo?: () => void;
 }
 
 /** Nothing measured yet, or a photograph being read; Esc stops the reading. */
-export function NoCheckYet({ over, job, preview, onCamera, onChoose, onWatch }: NoCheckYetProps) {
+export function NoCheckYet({ over, job, preview, onCamera, onChoose, onWatch, onLetGo }: NoCheckYetProps) {
   const words = useWords().check;
   const help = useHelpHint();
   const stop = () => useChecks.getState().stop();
@@ -24,10 +26,15 @@ export function NoCheckYet({ over, job, preview, onCamera, onChoose, onWatch }: 
     { id: 'camera', words: words.wayCamera, keys: ['Space'], run: onCamera },
     { id: 'choose-photograph', words: words.wayChoose, keys: ['O'], run: onChoose },
     ...(job === null ? [] : [{ id: 'stop', words: words.stop, keys: ['Escape'], run: stop }]),
+    ...(onLetGo === undefined ? [] : [{ id: 'let-go', words: words.letItGo, keys: ['Delete'], run: onLetGo }]),
   ]);
   const hints: readonly KeyHint[] =
     job === null
-      ? [{ keys: ['Space'], words: words.keyCamera }, { keys: ['O'], words: words.keyChoose }, help]
+      ? [
+          { keys: ['Space'], words: words.keyCamera },
+          { keys: ['O'], words: words.keyChoose },
+          onLetGo === undefined ? help : { keys: ['Delete'], words: words.keyLetGo },
+        ]
       : [{ keys: ['Escape'], words: words.keyStop }];
   return (
     <ScreenFrame

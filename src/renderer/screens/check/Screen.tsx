@@ -18,7 +18,7 @@ import { WatchFolderSheet } from './WatchFolderSheet.tsx';
 export function Screen() {
   const words = useWords().check;
   const { key, piece } = usePiece();
-  const { look, job, ready, summariesOf, load, measureFile } = useChecks();
+  const { look, job, problem, ready, summaries, summariesOf, load, measureFile } = useChecks();
   const [way, setWay] = useState<'look' | 'camera' | 'points'>('look');
   const [watching, setWatching] = useState(false);
   const [preview, setPreview] = useState<Blob | null>(null);
@@ -50,7 +50,15 @@ export function Screen() {
   // Nothing is drawn until it is known whether there is a check: "no checks yet" must not flash by.
   if (piece === null || summariesOf !== key || (look === null && job === null && !ready)) return null;
   if (way === 'camera' && job === null) {
-    return <Camera piece={piece} onTaken={(photo) => take(photo, words.cameraName)} onLeave={() => setWay('look')} />;
+    const refused = look === null ? problem !== null : look.reading.status !== 'measured';
+    return (
+      <Camera
+        piece={piece}
+        afterRefusal={refused}
+        onTaken={(photo) => take(photo, words.cameraName)}
+        onLeave={() => setWay('look')}
+      />
+    );
   }
   if (way === 'points' && look !== null && job === null) {
     return (
@@ -72,7 +80,15 @@ export function Screen() {
   if (job !== null || look === null) {
     return (
       <>
-        <NoCheckYet over={over} job={job} preview={preview} onCamera={again} onChoose={choose} onWatch={watch} />
+        <NoCheckYet
+          over={over}
+          job={job}
+          preview={preview}
+          onCamera={again}
+          onChoose={choose}
+          onWatch={watch}
+          {...(problem !== null && summaries.length > 0 ? { onLetGo: useChecks.getState().letGo } : {})}
+        />
         {sheet}
       </>
     );

@@ -103,6 +103,9 @@ export const check: Words['check'] = {
   notAPhotographDo: 'Ein JPEG, HEIC, PNG, WebP oder TIFF hierher ziehen.',
   cameraName: 'kamera.jpg',
   stages: {
+    quality: 'Licht und Schärfe prüfen',
+    ends: 'Jeden Kettfaden verfolgen',
+    beat: 'Den Anschlag lesen',
     start: 'Das Foto wird geöffnet',
     decode: 'Das Foto wird geöffnet',
     decoding: 'Das Foto wird geöffnet',
@@ -159,14 +162,22 @@ export const check: Words['check'] = {
   cameraNumber: (number) => `Kamera ${number}`,
   cameraWaking: 'Die Kamera wacht auf.',
   cameraLead: 'Den gestrichelten Umriss auf die Innenkanten des Rahmens halten; genau muss es nicht sein.',
-  noCamera: 'Dieser Rechner zeigt keine Kamera. Ein Foto wählen geht.',
-  cameraRefused: 'Die Kamera ist hier nicht erlaubt. Für diese Seite erlauben, oder ein Foto wählen.',
+  cameraLeadAgain:
+    'Das letzte Bild ließ sich nicht messen, darum wartet dieses: ändern, was gesagt wurde, dann die Leertaste drücken.',
+  cameraTaking: 'Das Bild wird aufgenommen.',
+  cameraNoPicture: 'Die Kamera gab kein Bild. Die Leertaste versucht es noch einmal.',
+  cameraTrouble: {
+    none: 'Dieser Rechner zeigt keine Kamera. Eine anschließen, oder ein Foto wählen.',
+    refused: 'Die Kamera ist hier nicht erlaubt. Für diese Seite erlauben, oder ein Foto wählen.',
+    busy: 'Die Kamera antwortet noch nicht; vielleicht hält sie ein anderes Programm. Sie wird wieder gefragt.',
+  },
   advice: {
     dark: 'Zu dunkel: näher ans Fenster.',
     bright: 'Zu hell: den Rahmen aus der Sonne drehen.',
     moving: 'Das Bild bewegt sich. Die Kamera auflegen.',
     blurred: 'Die Fäden sind noch nicht scharf. Etwas weiter weg.',
     good: 'Ruhig und klar.',
+    stopped: 'Die Kamera zeigt nichts Neues mehr. Kurz verlassen und wiederkommen, oder ein Foto wählen.',
   },
   corners: {
     bottomLeft: 'unten links',

@@ -107,6 +107,9 @@ export const check = {
   notAPhotographDo: 'Drop a JPEG, HEIC, PNG, WebP or TIFF.',
   cameraName: 'camera.jpg',
   stages: {
+    quality: 'Judging light and sharpness',
+    ends: 'Following each end',
+    beat: 'Reading the beat',
     start: 'Opening the photograph',
     decode: 'Opening the photograph',
     decoding: 'Opening the photograph',
@@ -163,14 +166,22 @@ export const check = {
   cameraNumber: (number: number) => `Camera ${number}`,
   cameraWaking: 'The camera is waking.',
   cameraLead: 'Hold the dashed outline on the inner edges of the frame; it need not be exact.',
-  noCamera: 'This computer shows no camera. Choose a photograph instead.',
-  cameraRefused: 'The camera is not allowed here. Allow it for this page, or choose a photograph.',
+  cameraLeadAgain:
+    'The last picture could not be measured, so this one waits for you: change what was said, then press Space.',
+  cameraTaking: 'Taking the picture.',
+  cameraNoPicture: 'The camera gave no picture. Space tries again.',
+  cameraTrouble: {
+    none: 'This computer shows no camera. Plug one in, or choose a photograph instead.',
+    refused: 'The camera is not allowed here. Allow it for this page, or choose a photograph.',
+    busy: 'The camera does not answer yet; another program may be holding it. It is asked again.',
+  },
   advice: {
     dark: 'Too dark: nearer to a window.',
     bright: 'Too bright: turn the loom out of the sun.',
     moving: 'The picture moves. Rest the camera on something.',
     blurred: 'The strings are not crisp yet. Move a little further off.',
     good: 'Still and clear.',
+    stopped: 'The camera has stopped showing anything new. Leave it and come back, or choose a photograph.',
   },
   corners: {
     bottomLeft: 'bottom left',
