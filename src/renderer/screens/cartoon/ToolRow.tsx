@@ -1,10 +1,7 @@
 import type { Piece } from '../../../core/model/piece.ts';
 import { useWords } from '../../words/useWords.ts';
 import { addHere } from './addHere.ts';
-import { type Tool, useCartoon } from './cartoonStore.ts';
-
-const tools: readonly Tool[] = ['select', 'polygon', 'rectangle', 'ellipse', 'band', 'arch', 'freehand'];
-const placed: ReadonlySet<Tool> = new Set(['rectangle', 'ellipse', 'band', 'arch']);
+import { isStartingForm, toolKeys, useCartoon } from './cartoonStore.ts';
 
 interface ToolRowProps {
   readonly piece: Piece;
@@ -24,7 +21,7 @@ export function ToolRow({ piece, onLettering, onBringIn, onOrnament }: ToolRowPr
   );
   return (
     <div className="tool-row" role="toolbar" aria-label={words.toolRow}>
-      {tools.map((name) => (
+      {toolKeys.map(([name]) => (
         <button
           key={name}
           type="button"
@@ -32,9 +29,9 @@ export function ToolRow({ piece, onLettering, onBringIn, onOrnament }: ToolRowPr
           className={tool === name ? 'tool is-chosen' : 'tool'}
           onClick={() => setTool(name)}
           onKeyDown={(event) => {
-            if (event.key !== 'Enter' || !placed.has(name)) return;
+            if (event.key !== 'Enter' || !isStartingForm(name)) return;
             event.preventDefault();
-            addHere.put(piece, name as 'rectangle' | 'ellipse' | 'band' | 'arch');
+            addHere.put(piece, name, words.names[name]);
           }}
         >
           {words.tools[name]}

@@ -35,9 +35,14 @@ export function Verdicts({ piece, sett, onYarn }: VerdictsProps) {
       {findings.map(({ verdict, fix }) => (
         <li key={verdict.sentence}>
           <Sign name="mend" size={20} />
-          <p>
-            <strong>{verdict.sentence}</strong> {verdict.why} {verdict.remedy}
-          </p>
+          {verdict.sentence === sett.headline.sentence ? (
+            // What the head of the screen has said is not said twice: here is only what to do about it.
+            <p>{verdict.remedy}</p>
+          ) : (
+            <p>
+              <strong>{verdict.sentence}</strong> {verdict.why} {verdict.remedy}
+            </p>
+          )}
           {fix && (
             <SecondButton
               action={{
@@ -90,7 +95,7 @@ function useFindings(
     const yarn = piece.yarns.find((each) => each.id === found.yarn);
     if (!yarn) continue;
     for (const verdict of [found.room, found.cover]) {
-      if (verdict.remedy === null || said.has(verdict.verdict) || verdict.sentence === sett.headline.sentence) continue;
+      if (verdict.remedy === null || said.has(verdict.verdict)) continue;
       said.add(verdict.verdict);
       if (verdict.verdict === 'unknown') {
         findings.push({ verdict, fix: { words: words.fixes.yarn(yarn.name), apply: () => onYarn(yarn.id) } });

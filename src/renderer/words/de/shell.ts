@@ -11,6 +11,7 @@ export const shell: Words['shell'] = {
   },
   flagWaiting: 'ein Hinweis wartet',
   pieces: 'Stücke',
+  pieceName: 'Name dieses Stücks',
   piecesOf: (name) => `${name}: Liste der Stücke`,
   skipToWork: 'Zur Arbeit',
   undo: 'Zurück',

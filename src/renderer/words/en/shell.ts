@@ -10,6 +10,7 @@ export const shell = {
   },
   flagWaiting: 'a flag is waiting',
   pieces: 'Pieces',
+  pieceName: 'Name of this piece',
   piecesOf: (name: string) => `${name}: list of pieces`,
   skipToWork: 'Go to the work',
   undo: 'Undo',
