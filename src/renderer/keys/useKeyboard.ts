@@ -23,7 +23,7 @@ export function useKeyboard(): void {
         if (sheet && list.owner !== 'everywhere') continue;
         const command = list.commands.find((each) => each.keys?.includes(name));
         if (command === undefined) continue;
-        const chord = name.startsWith('Ctrl+') || name.startsWith('F');
+        const chord = name.startsWith('Ctrl+') || /^F\d/.test(name);
         if (typing && !command.whileTyping && !(chord && !/^Ctrl\+(Shift\+)?[ZYACVX]$/.test(name))) return;
         event.preventDefault();
         command.run();

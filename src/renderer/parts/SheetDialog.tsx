@@ -36,8 +36,6 @@ export function SheetDialog({ title, onClose, children, place = 'right' }: Sheet
       aria-labelledby={heading}
       onCancel={(event) => {
         event.preventDefault();
-        // What is being typed is given on first, as it is when the sheet is pressed away.
-        if (document.activeElement instanceof HTMLElement) document.activeElement.blur();
         onClose();
       }}
       onClick={(event) => {

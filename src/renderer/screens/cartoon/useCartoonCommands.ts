@@ -82,6 +82,12 @@ export function useCartoonCommands(given: CartoonCommands): void {
     change((now) => ({ ...now, shapes: [added, ...now.shapes] }));
     choose(added.id);
   };
+  const typeSizes = () => {
+    const fields = document.querySelector<HTMLInputElement>(
+      vertex === null ? '.cartoon-words .shape-sizes input' : '.corner .shape-sizes input',
+    );
+    fields?.focus();
+  };
   const letGo = () => {
     if (tool !== 'select') setTool('select');
     else if (vertex !== null) chooseVertex(null);
@@ -156,6 +162,7 @@ export function useCartoonCommands(given: CartoonCommands): void {
       keys: ['C'],
       run: () => shape && chooseVertex(nextHandle(shape, vertex, 1)),
     },
+    { id: 'type-sizes', words: words.keys.sizes, keys: ['I'], run: typeSizes },
     layer('layer-up', words.higher, 'PageUp', 'up'),
     layer('layer-down', words.lower, 'PageDown', 'down'),
     layer('layer-top', words.topmost, 'Shift+PageUp', 'top'),

@@ -176,6 +176,7 @@ export const cartoon: Words['cartoon'] = {
     corner: 'nächste Ecke',
     mirror: 'spiegeln',
     whole: 'ganzes Stück',
+    sizes: 'Maße tippen',
     closePolygon: 'Vieleck schließen',
     pointBack: 'die letzte Ecke zurücknehmen',
     next: 'nächste Form',

@@ -168,6 +168,7 @@ export const cartoon = {
     corner: 'next corner',
     mirror: 'mirror',
     whole: 'whole piece',
+    sizes: 'type its sizes',
     closePolygon: 'close the polygon',
     pointBack: 'take the last corner back',
     next: 'next shape',
