@@ -9,6 +9,7 @@ import type { HostApi } from '../core/contract/hostApi.ts';
 import { App } from './App.tsx';
 import { setHost } from './host/currentHost.ts';
 import { followHost } from './host/followHost.ts';
+import { tellingHost } from './host/tellingHost.ts';
 import { followJobs } from './screens/check/checkStore.ts';
 import { usePiece } from './state/pieceStore.ts';
 import { useRecent } from './state/recentStore.ts';
@@ -19,7 +20,7 @@ z.config({ jitless: true });
 
 /** Draws the program into `root`, talking to `host`. */
 export async function mount(host: HostApi, root: HTMLElement): Promise<void> {
-  setHost(host);
+  setHost(tellingHost(host));
   followHost();
   followJobs();
   await Promise.all([useSettings.getState().load(), useRecent.getState().load()]);

@@ -10,6 +10,7 @@ import { Sentence } from '../../parts/Sentence.tsx';
 import { replanRest } from '../../state/replan.ts';
 import { useShell } from '../../state/shellStore.ts';
 import { dateAndTime } from '../../words/dates.ts';
+import { tell } from '../../words/telling.ts';
 import { useWords } from '../../words/useWords.ts';
 import { AgreeingRows } from './AgreeingRows.tsx';
 import { agreeingRows } from './agreeing.ts';
@@ -136,7 +137,7 @@ export function MeasuredCheck({ look, piece, onAgain, onChoose, onWatch, onFourP
         <FlagList look={look} piece={piece} edges={edges} />
         {reading.reasons.map((reason) => (
           <p key={reason.code} className="second">
-            {reason.message} {reason.remedy}
+            {tell(reason.message)} {tell(reason.remedy)}
           </p>
         ))}
         <ForecastLines forecasts={comparison.forecasts} />

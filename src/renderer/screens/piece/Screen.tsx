@@ -14,6 +14,7 @@ import { usePiece } from '../../state/pieceStore.ts';
 import { type Planned, usePlanned } from '../../state/planning/planned.ts';
 import { makeSheet } from '../../state/sheets.ts';
 import { useShell } from '../../state/shellStore.ts';
+import { tell } from '../../words/telling.ts';
 import { useWords } from '../../words/useWords.ts';
 import { addYarn } from './addYarn.ts';
 import { CrossSection } from './CrossSection.tsx';
@@ -97,8 +98,8 @@ function PieceWork({ piece, plan }: { readonly piece: Piece; readonly plan: Plan
     >
       <LoomDrawing piece={piece} chart={plan.chart} />
       <div className="piece-words">
-        <Sentence>{sett.headline.sentence}</Sentence>
-        <p>{sett.headline.why}</p>
+        <Sentence>{tell(sett.headline.sentence)}</Sentence>
+        <p>{tell(sett.headline.why)}</p>
         <CrossSection piece={piece} weft={groundOnSett?.weft?.diameter ?? null} colour={ground?.colour ?? '#888888'} />
         <Verdicts piece={piece} sett={sett} onYarn={openYarn} />
         <WarpTable

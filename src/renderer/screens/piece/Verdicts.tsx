@@ -10,6 +10,7 @@ import { strandsThatSuit } from '../../../core/warp/settSuggestion.ts';
 import { SecondButton } from '../../parts/Actions.tsx';
 import { Sign } from '../../parts/Sign.tsx';
 import { usePiece } from '../../state/pieceStore.ts';
+import { tell } from '../../words/telling.ts';
 import { useWords } from '../../words/useWords.ts';
 import { withEnds } from './LoomDrawing.tsx';
 
@@ -37,10 +38,10 @@ export function Verdicts({ piece, sett, onYarn }: VerdictsProps) {
           <Sign name="mend" size={20} />
           {verdict.sentence === sett.headline.sentence ? (
             // What the head of the screen has said is not said twice: here is only what to do about it.
-            <p>{verdict.remedy}</p>
+            <p>{tell(verdict.remedy ?? '')}</p>
           ) : (
             <p>
-              <strong>{verdict.sentence}</strong> {verdict.why} {verdict.remedy}
+              <strong>{tell(verdict.sentence)}</strong> {tell(verdict.why)} {tell(verdict.remedy ?? '')}
             </p>
           )}
           {fix && (

@@ -6,6 +6,7 @@ import type { Piece } from '../../../core/model/piece.ts';
 import { Sign } from '../../parts/Sign.tsx';
 import { usePiece } from '../../state/pieceStore.ts';
 import { shortDate } from '../../words/dates.ts';
+import { tell } from '../../words/telling.ts';
 import { useWords } from '../../words/useWords.ts';
 import { spread } from '../check/probe.ts';
 import { useHostImage } from '../check/useHostImage.ts';
@@ -75,7 +76,7 @@ export function Timeline({ piece, checks, chosen, onChoose }: TimelineProps) {
                 {check.flags.map((flag) => (
                   <span key={flag} className="timeline-flag">
                     <Sign name="mend" size={18} />
-                    <span>{flag.replace(/\.$/, '')}</span>
+                    <span>{tell(flag.replace(/\.$/, ''))}</span>
                   </span>
                 ))}
               </span>
