@@ -109,7 +109,7 @@ export const cartoon: Words['cartoon'] = {
   printCartoon: 'In wahrer Größe drucken',
   overview: 'Wohin das Fenster schaut',
   guessTitle: 'Hereingeholt',
-  guess: (colour, yarn) => `${colour} wurde ${yarn}.`,
+  became: 'wurde zu',
   letteringTitle: 'Schrift',
   letteringWords: 'Wörter',
   letteringHeight: 'Höhe der Großbuchstaben',

@@ -101,7 +101,7 @@ export const cartoon = {
   printCartoon: 'Print at true size',
   overview: 'Where the window looks',
   guessTitle: 'Brought in',
-  guess: (colour: string, yarn: string) => `${colour} became ${yarn}.`,
+  became: 'became',
   letteringTitle: 'Lettering',
   letteringWords: 'Words',
   letteringHeight: 'Height of the capitals',
