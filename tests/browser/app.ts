@@ -1,7 +1,7 @@
 import { type ChildProcess, spawn } from 'node:child_process';
-import { mkdtempSync, rmSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join, resolve } from 'node:path';
+import { basename, join, resolve } from 'node:path';
 import { test as base, type Page } from '@playwright/test';
 
 export const root = resolve(import.meta.dirname, '../..');
@@ -62,6 +62,18 @@ export const opened = (page: Page) => page.getByRole('button', { name: 'Undo', e
 export async function choose(page: Page, path: string, ask: () => Promise<unknown>): Promise<void> {
   const [chooser] = await Promise.all([page.waitForEvent('filechooser'), ask()]);
   await chooser.setFiles(path);
+}
+
+/** Lets a photograph fall on the window, as a file manager does. */
+export async function dropPhotograph(page: Page, path: string): Promise<void> {
+  const file = { name: basename(path), encoded: readFileSync(path).toString('base64') };
+  const carried = await page.evaluateHandle(({ name, encoded }) => {
+    const raw = Uint8Array.from(atob(encoded), (letter) => letter.charCodeAt(0));
+    const transfer = new DataTransfer();
+    transfer.items.add(new File([raw], name, { type: 'image/jpeg' }));
+    return transfer;
+  }, file);
+  await page.dispatchEvent('main', 'drop', { dataTransfer: carried });
 }
 
 /** The words that tell what the program is doing, or why it stopped. */

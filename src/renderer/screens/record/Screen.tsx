@@ -142,7 +142,13 @@ export function Screen() {
             {loadProblem === null ? second : `${loadProblem.sentence} ${loadProblem.remedy}`}
           </p>
           {inOrder.length > 0 && <RecordTrends piece={piece} records={inOrder} chosen={current} />}
-          <RecordActions check={current} onOpen={open} onNote={() => setSheet('note')} onSaid={setSaid} />
+          <RecordActions
+            check={current}
+            onOpen={open}
+            onNote={() => setSheet('note')}
+            onTable={() => setSheet('table')}
+            onSaid={setSaid}
+          />
         </section>
       </div>
       {sheet === 'note' && <NoteSheet onClose={() => setSheet(null)} />}
