@@ -86,9 +86,6 @@ export function ShapeMore({ piece, shape }: { readonly piece: Piece; readonly sh
         }}
       />
       <Row>
-        <QuietButton onPress={() => put((now) => setMirror(now, now.mirrorAbout === null ? 0 : null))}>
-          {shape.mirrorAbout === null ? words.mirrorBoth : words.unmirror}
-        </QuietButton>
         {shape.rotation !== 0 && (
           <QuietButton onPress={() => put((now) => withTurnWorkedIn(now, cloth))}>{words.turnIn}</QuietButton>
         )}
