@@ -28,6 +28,17 @@ export async function mount(host: HostApi, root: HTMLElement): Promise<void> {
   document.addEventListener('visibilitychange', () => {
     if (document.visibilityState === 'hidden') void usePiece.getState().saveNow();
   });
+  // Whoever loads the page again, or closes it, lets the piece go: what is not yet saved goes first.
+  window.addEventListener('pagehide', () => {
+    const { key, saveNow } = usePiece.getState();
+    if (key === null) return;
+    void saveNow();
+    void host.call('closePiece', { key });
+  });
+  // Brought back from the browser's memory, the page would hold a piece that it has let go.
+  window.addEventListener('pageshow', (event) => {
+    if (event.persisted) window.location.reload();
+  });
   window.addEventListener('dragover', (event) => event.preventDefault());
   window.addEventListener('drop', (event) => event.preventDefault());
   createRoot(root).render(
