@@ -18,6 +18,7 @@ import { tell } from '../../words/telling.ts';
 import { useWords } from '../../words/useWords.ts';
 import { addYarn } from './addYarn.ts';
 import { CrossSection } from './CrossSection.tsx';
+import { FinishingSheet } from './FinishingSheet.tsx';
 import { LoomDrawing, withEnds } from './LoomDrawing.tsx';
 import { LoomSheet } from './LoomSheet.tsx';
 import { MakingSheet } from './MakingSheet.tsx';
@@ -28,7 +29,7 @@ import { WeftList } from './WeftList.tsx';
 import { YarnSheet } from './YarnSheet.tsx';
 
 type Open =
-  | { readonly sheet: 'loom' | 'warp' | 'making' | 'arithmetic' | 'table' }
+  | { readonly sheet: 'loom' | 'warp' | 'making' | 'arithmetic' | 'finishing' | 'table' }
   | { readonly sheet: 'yarn'; readonly yarn: string }
   | null;
 
@@ -76,6 +77,7 @@ function PieceWork({ piece, plan }: { readonly piece: Piece; readonly plan: Plan
     { id: 'warp', words: words.changeWarp, keys: ['W'], run: () => setOpen({ sheet: 'warp' }) },
     { id: 'making', words: words.making, keys: ['G'], run: () => setOpen({ sheet: 'making' }) },
     { id: 'sums', words: words.arithmetic, keys: ['A'], run: () => setOpen({ sheet: 'arithmetic' }) },
+    { id: 'finishing', words: words.finishing, keys: ['F'], run: () => setOpen({ sheet: 'finishing' }) },
     { id: 'add-yarn', words: words.addYarn, run: newYarn },
     { id: 'piece-table', words: all.shell.table, keys: ['T'], run: () => setOpen({ sheet: 'table' }) },
     { id: 'print-warping', words: words.warpingSheet, keys: ['Ctrl+P'], run: print },
@@ -111,6 +113,7 @@ function PieceWork({ piece, plan }: { readonly piece: Piece; readonly plan: Plan
         />
         <WeftList piece={piece} plan={plan} onYarn={openYarn} onAdd={newYarn} />
         <p className="piece-more">
+          <QuietButton onPress={() => setOpen({ sheet: 'finishing' })}>{words.finishing}</QuietButton>
           <QuietButton onPress={() => setOpen({ sheet: 'making' })}>{words.making}</QuietButton>
         </p>
       </div>
@@ -119,7 +122,24 @@ function PieceWork({ piece, plan }: { readonly piece: Piece; readonly plan: Plan
       {open?.sheet === 'making' && <MakingSheet piece={piece} onClose={close} />}
       {open?.sheet === 'yarn' && <YarnSheet key={open.yarn} piece={piece} yarn={open.yarn} onClose={close} />}
       {open?.sheet === 'arithmetic' && (
-        <ArithmeticSheet sums={plan.materials.arithmetic} title={words.arithmetic} onClose={close} />
+        <ArithmeticSheet
+          sums={[
+            ...plan.materials.arithmetic,
+            ...plan.ornaments.map((ornament) => ornament.arithmetic),
+            plan.hanging.dowel.arithmetic,
+          ]}
+          title={words.arithmetic}
+          onPrint={() => key !== null && void makeSheet(key, 'arithmetic', null)}
+          onClose={close}
+        />
+      )}
+      {open?.sheet === 'finishing' && (
+        <FinishingSheet
+          piece={piece}
+          plan={plan}
+          onPrint={() => key !== null && void makeSheet(key, 'finishing', null)}
+          onClose={close}
+        />
       )}
       {open?.sheet === 'table' && (
         <DrawingTable
