@@ -1,4 +1,4 @@
-import { gramsInWords, lengthInWords } from '../../core/model/lengthWords.ts';
+import { lengthInWords } from '../../core/model/lengthWords.ts';
 import type { Piece } from '../../core/model/piece.ts';
 import type { Plan } from '../../core/plan/planPiece.ts';
 import type { PaperName } from '../../core/report/paper.ts';
@@ -30,11 +30,9 @@ export async function finishingSheet(piece: Piece, plan: Planned, paper: PaperNa
       `Loops on the dowel, from the left: ${hanging.loopGroups.join(', ')}.`,
       `The cord rises ${lengthInWords(cord.rise, piece.units)} above the dowel.`,
       `${fringe.verdict.sentence} ${fringe.verdict.why} ${fringe.verdict.remedy ?? ''}`.trim(),
-      `Everything below the dowel weighs about ${gramsInWords(hanging.load)}.`,
     ],
     () => '•',
   );
-  flow.caution(hanging.cautions);
   flow.heading('Finishing');
   for (const step of finishing) row(flow, null, step.step, step.caution);
   flow.rule();

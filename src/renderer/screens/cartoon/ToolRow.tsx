@@ -1,7 +1,10 @@
 import type { Piece } from '../../../core/model/piece.ts';
 import { useWords } from '../../words/useWords.ts';
 import { addHere } from './addHere.ts';
-import { isStartingForm, toolKeys, useCartoon } from './cartoonStore.ts';
+import { isStartingForm, type Tool, toolKeys, useCartoon } from './cartoonStore.ts';
+
+/** Where the row has no room for all, these answer to their keys and are found by their words. */
+const rare: ReadonlySet<Tool> = new Set(['diamond', 'hexagon']);
 
 interface ToolRowProps {
   readonly piece: Piece;
@@ -26,7 +29,7 @@ export function ToolRow({ piece, onLettering, onBringIn, onOrnament }: ToolRowPr
           key={name}
           type="button"
           aria-pressed={tool === name}
-          className={tool === name ? 'tool is-chosen' : 'tool'}
+          className={`tool${tool === name ? ' is-chosen' : ''}${rare.has(name) ? ' is-rare' : ''}`}
           onClick={() => setTool(name)}
           onKeyDown={(event) => {
             if (event.key !== 'Enter' || !isStartingForm(name)) return;

@@ -1,5 +1,5 @@
-import { gramsInWords, lengthInWords } from '../../../core/model/lengthWords.ts';
-import { numberInWords } from '../../../core/model/numberWords.ts';
+import { lengthInWords } from '../../../core/model/lengthWords.ts';
+import { countInWords } from '../../../core/model/numberWords.ts';
 import type { Piece } from '../../../core/model/piece.ts';
 import type { Verdict } from '../../../core/model/verdict.ts';
 import type { Plan } from '../../../core/plan/planPiece.ts';
@@ -21,11 +21,13 @@ export function FinishingSheet({ piece, plan, onPrint, onClose }: FinishingSheet
   const { hanging, materials } = plan;
   const length = (value: number) => lengthInWords(value, piece.units);
   const { hours } = materials;
+  // To the half hour, and the sum of what is shown: nobody knows it better.
   const parts = [
-    [words.hoursOf.warping, hours.warping],
-    [words.hoursOf.weaving, hours.weaving],
-    [words.hoursOf.rest, hours.starts + hours.twining + hours.finishing],
+    [words.hoursOf.warping, halves(hours.warping)],
+    [words.hoursOf.weaving, halves(hours.weaving)],
+    [words.hoursOf.rest, halves(hours.starts + hours.twining + hours.finishing)],
   ] as const;
+  const say = (count: number) => countInWords(count, words.hour, words.hoursWord);
   return (
     <SheetDialog title={words.finishing} onClose={onClose} place="wide">
       <h3>{words.toBuy}</h3>
@@ -47,8 +49,8 @@ export function FinishingSheet({ piece, plan, onPrint, onClose }: FinishingSheet
       </p>
       <h3>{words.hours}</h3>
       <p>
-        <strong>{words.hoursAbout(numberInWords(Math.max(1, Math.round(hours.total))))}</strong>{' '}
-        {parts.map(([say, value]) => say(numberInWords(Math.max(1, Math.round(value))))).join(', ')}.
+        <strong>{words.hoursAbout(say(parts.reduce((sum, [, value]) => sum + value, 0)))}</strong>{' '}
+        {parts.map(([part, value]) => part(say(value))).join(', ')}.
       </p>
       <h3>{words.hang}</h3>
       <ul className="finishing-facts">
@@ -56,10 +58,6 @@ export function FinishingSheet({ piece, plan, onPrint, onClose }: FinishingSheet
         <li>{words.loops(hanging.loopGroups)}</li>
         <li>{words.cord(length(hanging.cord.length), length(hanging.cord.rise))}</li>
         <Fact verdict={hanging.fringe.verdict} />
-        <li>{words.load(gramsInWords(hanging.load))}</li>
-        {hanging.cautions.map((caution) => (
-          <Caution key={caution} words={caution} />
-        ))}
       </ul>
       <h3>{words.finishingSteps}</h3>
       <ol className="finishing-steps">
@@ -74,6 +72,8 @@ export function FinishingSheet({ piece, plan, onPrint, onClose }: FinishingSheet
   );
 }
 
+const halves = (hours: number) => Math.max(0.5, Math.round(hours * 2) / 2);
+
 function Fact({ verdict }: { readonly verdict: Verdict }) {
   return (
     <li className={verdict.remedy === null ? undefined : 'is-marked'}>
@@ -84,10 +84,3 @@ function Fact({ verdict }: { readonly verdict: Verdict }) {
     </li>
   );
 }
-
-const Caution = ({ words }: { readonly words: string }) => (
-  <li className="is-marked">
-    <Sign name="mend" size={20} />
-    <span>{words}</span>
-  </li>
-);

@@ -4,7 +4,6 @@ import { lengthInWords } from '../../../core/model/lengthWords.ts';
 import type { Piece } from '../../../core/model/piece.ts';
 import { settCheck } from '../../../core/warp/settCheck.ts';
 import { useCommands } from '../../keys/commandStore.ts';
-import { QuietButton } from '../../parts/Actions.tsx';
 import { ArithmeticSheet } from '../../parts/ArithmeticSheet.tsx';
 import { DrawingTable } from '../../parts/DrawingTable.tsx';
 import { Footer } from '../../parts/Footer.tsx';
@@ -109,13 +108,16 @@ function PieceWork({ piece, plan }: { readonly piece: Piece; readonly plan: Plan
           plan={plan}
           onLoom={() => setOpen({ sheet: 'loom' })}
           onWarp={() => setOpen({ sheet: 'warp' })}
+          onMaking={() => setOpen({ sheet: 'making' })}
           onArithmetic={() => setOpen({ sheet: 'arithmetic' })}
         />
-        <WeftList piece={piece} plan={plan} onYarn={openYarn} onAdd={newYarn} />
-        <p className="piece-more">
-          <QuietButton onPress={() => setOpen({ sheet: 'finishing' })}>{words.finishing}</QuietButton>
-          <QuietButton onPress={() => setOpen({ sheet: 'making' })}>{words.making}</QuietButton>
-        </p>
+        <WeftList
+          piece={piece}
+          plan={plan}
+          onYarn={openYarn}
+          onAdd={newYarn}
+          onFinishing={() => setOpen({ sheet: 'finishing' })}
+        />
       </div>
       {open?.sheet === 'loom' && <LoomSheet piece={piece} onClose={close} />}
       {open?.sheet === 'warp' && <WarpSheet piece={piece} onClose={close} />}

@@ -75,7 +75,7 @@ export const cartoon: Words['cartoon'] = {
   out: (ends) => `${faeden(ends)} aus`,
   in: (ends) => `${faeden(ends)} ein`,
   after: (move) => `${move} nach `,
-  stands: (count) => `${count} Wenden gerade`,
+  stands: (count) => `${count} ${count === '1' || count === '½' ? 'Wende' : 'Wenden'} gerade`,
   slits: (count, longest) =>
     count === 1 ? `Ein Schlitz von ${longest} daneben.` : `${count} Schlitze daneben, der längste ${longest}.`,
   yarn: 'Garn',

@@ -121,7 +121,9 @@ export const piece: Words['piece'] = {
   toBuy: 'Zu kaufen oder zu Hause zu finden',
   printFinishing: 'Diese Listen drucken',
   hours: 'Zeit am Rahmen',
-  hoursAbout: (hours) => `Etwa ${hours} Stunden:`,
+  hoursAbout: (hours) => `Etwa ${hours}:`,
+  hour: 'Stunde',
+  hoursWord: 'Stunden',
   hoursOf: {
     warping: (hours) => `${hours} für die Kette`,
     weaving: (hours) => `${hours} fürs Weben`,
@@ -130,7 +132,6 @@ export const piece: Words['piece'] = {
   hang: 'Aufhängen',
   loops: (groups) => `Schlaufen auf dem Stab, von links: ${groups.join(', ')}.`,
   cord: (length, rise) => `${length} Schnur; sie steigt ${rise} über den Stab.`,
-  load: (grams) => `Alles unter dem Stab wiegt etwa ${grams}.`,
   finishingSteps: 'Vom letzten Schuss bis an die Wand',
   warpingSheet: 'Kettblatt',
   drawCartoon: 'Karton zeichnen',

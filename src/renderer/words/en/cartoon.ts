@@ -72,7 +72,7 @@ export const cartoon = {
   out: (ends: number) => `out ${ends === 1 ? '1 end' : `${ends} ends`}`,
   in: (ends: number) => `in ${ends === 1 ? '1 end' : `${ends} ends`}`,
   after: (move: string) => `${move} after `,
-  stands: (count: string) => `${count} turns straight up`,
+  stands: (count: string) => `${count} ${count === '1' || count === '½' ? 'turn' : 'turns'} straight up`,
   slits: (count: number, longest: string) =>
     count === 1 ? `One slit of ${longest} beside it.` : `${count} slits beside it, the longest ${longest}.`,
   yarn: 'Yarn',

@@ -122,7 +122,9 @@ export const piece = {
   toBuy: 'To buy, or to find at home',
   printFinishing: 'Print these lists',
   hours: 'Time at the loom',
-  hoursAbout: (hours: string) => `About ${hours} hours:`,
+  hoursAbout: (hours: string) => `About ${hours}:`,
+  hour: 'hour',
+  hoursWord: 'hours',
   hoursOf: {
     warping: (hours: string) => `${hours} for the warp`,
     weaving: (hours: string) => `${hours} for weaving`,
@@ -131,7 +133,6 @@ export const piece = {
   hang: 'Hanging',
   loops: (groups: readonly number[]) => `Loops on the dowel, from the left: ${groups.join(', ')}.`,
   cord: (length: string, rise: string) => `${length} of cord; it rises ${rise} above the dowel.`,
-  load: (grams: string) => `Everything below the dowel weighs about ${grams}.`,
   finishingSteps: 'From the last pass to the wall',
   warpingSheet: 'Warping sheet',
   drawCartoon: 'Draw the cartoon',
