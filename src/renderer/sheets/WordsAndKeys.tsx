@@ -3,11 +3,13 @@ import { QuietButton } from '../parts/Actions.tsx';
 import { Choice } from '../parts/Choice.tsx';
 import { KeyCap } from '../parts/KeyCap.tsx';
 import { SheetDialog } from '../parts/SheetDialog.tsx';
+import { TroubleReport } from '../parts/TroubleReport.tsx';
 import { usePiece } from '../state/pieceStore.ts';
 import { useSettings } from '../state/settingsStore.ts';
 import { makeSheet } from '../state/sheets.ts';
 import { useShell } from '../state/shellStore.ts';
 import { useWords } from '../words/useWords.ts';
+import { AllKeys } from './AllKeys.tsx';
 
 /** F1: the keys that answer here, what the trade's words mean, and how things look. */
 export function WordsAndKeys() {
@@ -28,6 +30,8 @@ export function WordsAndKeys() {
           </div>
         ))}
       </dl>
+      <h3>{words.allKeys}</h3>
+      <AllKeys />
       {piece !== null && (
         <p className="sheet-print">
           <QuietButton onPress={() => void makeSheet(piece, 'keys', null)}>{words.printKeys}</QuietButton>
@@ -59,6 +63,8 @@ export function WordsAndKeys() {
       </div>
       <h3>±</h3>
       <p>{words.giveOrTake}</p>
+      <h3>{words.trouble.head}</h3>
+      <TroubleReport />
       <h3>{words.wordsHead}</h3>
       <dl className="word-rows">
         {words.glossary.map(([word, meaning]) => (

@@ -11,6 +11,7 @@ import { useChecks } from './checkStore.ts';
 import { FourPoints } from './FourPoints.tsx';
 import { MeasuredCheck } from './MeasuredCheck.tsx';
 import { NoCheckYet } from './NoCheckYet.tsx';
+import { PhotographsSheet } from './PhotographsSheet.tsx';
 import { useWatchedFolder } from './useWatchedFolder.ts';
 import { WatchFolderSheet } from './WatchFolderSheet.tsx';
 
@@ -20,7 +21,7 @@ export function Screen() {
   const { key, piece } = usePiece();
   const { look, job, problem, ready, summaries, summariesOf, load, measureFile } = useChecks();
   const [way, setWay] = useState<'look' | 'camera' | 'points'>('look');
-  const [watching, setWatching] = useState(false);
+  const [open, setSheet] = useState<'watch' | 'photographs' | null>(null);
   const [preview, setPreview] = useState<Blob | null>(null);
   const take = useCallback(
     (photo: Blob, name: string) => {
@@ -75,8 +76,15 @@ export function Screen() {
     );
   }
   const again = () => setWay('camera');
-  const watch = () => setWatching(true);
-  const sheet = watching && <WatchFolderSheet onClose={() => setWatching(false)} />;
+  const watch = () => setSheet('watch');
+  const photographs = () => setSheet('photographs');
+  const close = () => setSheet(null);
+  const sheet =
+    open === 'watch' ? (
+      <WatchFolderSheet onClose={close} />
+    ) : (
+      open === 'photographs' && <PhotographsSheet onClose={close} />
+    );
   if (job !== null || look === null) {
     return (
       <>
@@ -87,6 +95,7 @@ export function Screen() {
           onCamera={again}
           onChoose={choose}
           onWatch={watch}
+          onPhotographs={photographs}
           {...(problem !== null && summaries.length > 0 ? { onLetGo: useChecks.getState().letGo } : {})}
         />
         {sheet}
@@ -112,6 +121,7 @@ export function Screen() {
         onAgain={again}
         onChoose={choose}
         onWatch={watch}
+        onPhotographs={photographs}
         onFourPoints={() => setWay('points')}
       />
       {sheet}

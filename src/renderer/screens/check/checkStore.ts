@@ -36,6 +36,8 @@ interface CheckState {
   readonly chosenFlag: number;
   readonly load: () => Promise<void>;
   readonly measureFile: (file: Blob, name: string) => Promise<void>;
+  /** A photograph the piece holds already, measured anew. */
+  readonly measureKept: (hash: string, name: string) => Promise<void>;
   /** The same photograph again, with four points marked by hand: bottom left, bottom right, top right, top left. */
   readonly measureWithPoints: (points: readonly PhotoPoint[]) => Promise<void>;
   readonly stop: () => void;
@@ -107,6 +109,7 @@ export const useChecks = create<CheckState>((set, get) => {
       set({ ready: true });
     },
     measureFile: (file, name) => measure(name, null, null, file),
+    measureKept: (hash, name) => measure(name, hash, null),
     measureWithPoints: async (points) => {
       const { look } = get();
       if (look !== null) await measure(look.name, look.hash, points);

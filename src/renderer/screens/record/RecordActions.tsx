@@ -13,11 +13,12 @@ interface RecordActionsProps {
   readonly onOpen: () => void;
   readonly onNote: () => void;
   readonly onTable: () => void;
+  readonly onShare: () => void;
   readonly onSaid: (words: string | null) => void;
 }
 
 /** What is done seldom: a note, the check again, one file, a copy, another file in, and throwing a check away. */
-export function RecordActions({ check, onOpen, onNote, onTable, onSaid }: RecordActionsProps) {
+export function RecordActions({ check, onOpen, onNote, onTable, onShare, onSaid }: RecordActionsProps) {
   const all = useWords();
   const words = all.record;
   const { key, piece } = usePiece();
@@ -28,6 +29,7 @@ export function RecordActions({ check, onOpen, onNote, onTable, onSaid }: Record
   return (
     <div className="record-actions">
       {check !== null && <QuietButton onPress={onOpen}>{words.openCheck}</QuietButton>}
+      {check !== null && <QuietButton onPress={onShare}>{all.check.share}</QuietButton>}
       <QuietButton onPress={onNote}>{words.addNote}</QuietButton>
       {check !== null && <QuietButton onPress={onTable}>{words.table}</QuietButton>}
       <QuietButton onPress={() => run(() => exportPiece(key))}>{words.keepFile}</QuietButton>

@@ -83,6 +83,16 @@ export const shell: Words['shell'] = {
     'Ein anderes Wort in der Leiste wählen und zurückkommen. Geschieht es wieder, das Stück als eine Datei aufheben und Bescheid geben.',
   giveOrTake:
     'Auf oder ab: noch einmal fotografiert, läge die Zahl meist nicht weiter daneben. Das gilt für zwei Fotos von dreien.',
+  trouble: {
+    head: 'Wenn etwas nicht ging',
+    show: 'Den Bericht zeigen',
+    copy: 'Kopieren',
+    copied: 'Kopiert. In einen Brief an den einfügen, der sich um Plumbweft kümmert.',
+    notCopied: 'Ließ sich nicht kopieren. Mit Strg A markieren und von Hand kopieren.',
+    label: 'Der Bericht für den Betreuer',
+    lead: 'Was antwortet, wo, und die neuesten Zeilen des Protokolls: keine Namen, keine Ordner, keine Fotos.',
+  },
+  allKeys: 'Alle Tasten',
   wordsHead: 'Wörter',
   glossary: [
     ['Faden', 'eine Länge Kette von Leiste zu Leiste'],

@@ -82,6 +82,16 @@ export const shell = {
     'Choose another word in the bar and come back. If it happens again, keep the piece as one file and tell whoever looks after Plumbweft.',
   giveOrTake:
     'Give or take: photograph it again and the figure would usually move by no more than this. It covers two photographs in three.',
+  trouble: {
+    head: 'If something went wrong',
+    show: 'Show the report',
+    copy: 'Copy it',
+    copied: 'It is copied. Paste it into a letter to whoever looks after Plumbweft.',
+    notCopied: 'It could not be copied. Mark it with Ctrl A and copy it by hand.',
+    label: 'The report for a maintainer',
+    lead: 'What answers, where, and the newest lines of the log: no names, no folders, no photographs.',
+  },
+  allKeys: 'All keys',
   wordsHead: 'Words',
   glossary: [
     ['String', 'one length of warp from bar to bar'],
