@@ -8,6 +8,7 @@ import { type CoarseFell, coarseFell, type EndRows } from './fellSearch.ts';
 import type { StringTrack } from './loomPose.ts';
 import { columnProfile, rowFeatures, smoothedUp, stripColumns, type View } from './rowFeatures.ts';
 import type { LoomSampler } from './sampleLoom.ts';
+import { stringBelow, visibleString } from './stringBelow.ts';
 import { type TrackLine, trackLine } from './trackLine.ts';
 
 /** Where the fell lies can't be told better than this, mm: floats are round and hairy. */
@@ -34,8 +35,17 @@ export function measureFell(
     ends.push(endRows(sampler, frame, heights, track, course));
   });
   if (ends.length === 0) return [];
-  const coarse = coarseFell(ends, frame);
-  const placed = ends.map((end, i) => placeFell(end, courses[i]!, i, coarse, ends, frame));
+  const found = coarseFell(ends, frame);
+  const visible = ends.map((end, i) => visibleString(end.strip, found.layers[i]!.clothTop, frame));
+  const coarse: CoarseFell = {
+    layers: found.layers.map((layer, i) => {
+      const seen = visible[i];
+      const row = seen ? stringBelow(ends[i]!.strip, seen, layer.clothTop, frame) : layer.clothTop;
+      const same = layer.bareFrom === layer.clothTop;
+      return row === layer.clothTop ? layer : { ...layer, clothTop: row, bareFrom: same ? row : layer.bareFrom };
+    }),
+  };
+  const placed = ends.map((end, i) => placeFell(end, courses[i]!, i, coarse, visible[i]!, ends, frame));
   return doubtLoners(placed, frame.planPass);
 }
 
@@ -62,6 +72,7 @@ function placeFell(
   course: TrackLine,
   i: number,
   coarse: CoarseFell,
+  visible: Uint8Array | null,
   ends: readonly EndRows[],
   frame: ClothFrame,
 ): EndFell {
@@ -77,7 +88,7 @@ function placeFell(
   if (!higher(i - 1, -1)) sides.push('left');
   if (!higher(i + 1, 1)) sides.push('right');
   // The rough place runs a little high, because rows are described with their neighbours.
-  const at = (shift: number) => fellEdge(strip, row + shift * pass, frame, sides);
+  const at = (shift: number) => fellEdge(strip, row + shift * pass, frame, sides, visible);
   const first = at(-0.3) ?? at(0.7) ?? at(-1.3);
   // Looked for from higher up, the same edge should be met. A second one, a float's height above, is the fell if there
   // is a float; else it is a doubt, and counts as one.
@@ -90,7 +101,10 @@ function placeFell(
       : false;
   const edge = covered ? second : first;
   const doubt = covered ? 0.25 * apart : Math.max(0, Math.abs(apart) - 0.25 * frame.planPass) / 2;
-  if (!edge) return { end: end.end, course, fell: null, why: 'the last float can’t be told from what lies above it' };
+  if (!edge) {
+    const why = 'the last float can’t be told from what lies above it';
+    return { end: end.end, course, fell: null, why };
+  }
   const sigma = Math.hypot(FLOOR, 0.3 * frame.mmPerPx, edge.sigma, doubt);
   const fell = measurement(edge.y, sigma, 1, 'fell change point');
   return { end: end.end, course, fell, why: null };
