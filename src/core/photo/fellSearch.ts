@@ -200,6 +200,20 @@ function firstGuess(ends: readonly EndRows[]): ViewEvidence[] {
   });
 }
 
+/** How far above the middle height of the ends around it an end still teaches what cloth looks like, mm. */
+const TRUSTED_ABOVE = 20;
+/** Ends either side that say what is usual. */
+const AROUND = 7;
+
+function usualTops(layers: readonly Layers[]): number[] {
+  return layers.map((_, i) =>
+    quantile(
+      layers.slice(Math.max(0, i - AROUND), i + AROUND + 1).map((one) => one.clothTop),
+      0.5,
+    ),
+  );
+}
+
 function learn(
   ends: readonly EndRows[],
   layers: readonly Layers[],
@@ -211,9 +225,12 @@ function learn(
   const cloth: number[] = [];
   const bareRows: [number, number][] = [];
   const clothRows: [number, number][] = [];
+  const usual = usualTops(layers);
   ends.forEach((end, i) => {
     const pass = frame.planPass / end.strip.yStep;
-    const { clothTop: stop, bareFrom, bare: clear } = layers[i]!;
+    const { bareFrom, bare: clear } = layers[i]!;
+    // What was taken for cloth far above the cloth around it teaches nothing: it may be a shadow's end or a board's.
+    const stop = Math.min(layers[i]!.clothTop, usual[i]! + TRUSTED_ABOVE / end.strip.yStep);
     const woven = stop - baseRow(end.strip);
     // At first the upper part is left out: a hand over the fell may have been taken for cloth.
     const upper = round === 0 && woven * end.strip.yStep > 12 ? 0.3 * woven : Math.min(2 * pass, 0.3 * woven);

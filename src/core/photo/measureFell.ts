@@ -1,5 +1,6 @@
 import { measurement } from '../model/measurement.ts';
 import type { ClothFrame } from './clothFrame.ts';
+import { type EndCourse, endCourses } from './endCourses.ts';
 import type { EndFell } from './endFell.ts';
 import { endStrip, type StripHeights, stripHeights } from './endStrip.ts';
 import { fellEdge, floatBetween } from './fellEdge.ts';
@@ -9,7 +10,7 @@ import type { StringTrack } from './loomPose.ts';
 import { columnProfile, rowFeatures, smoothedUp, stripColumns, type View } from './rowFeatures.ts';
 import type { LoomSampler } from './sampleLoom.ts';
 import { stringBelow, visibleString } from './stringBelow.ts';
-import { type TrackLine, trackLine } from './trackLine.ts';
+import type { TrackLine } from './trackLine.ts';
 
 /** Where the fell lies can't be told better than this, mm: floats are round and hairy. */
 const FLOOR = 0.1;
@@ -27,12 +28,11 @@ export function measureFell(
   const heights = stripHeights(frame);
   const courses: TrackLine[] = [];
   const ends: EndRows[] = [];
-  tracks.forEach((track, i) => {
+  endCourses(sampler, frame, tracks).forEach((found, i) => {
     onEnd(i, tracks.length);
-    const course = track.why === null ? trackLine(track.bare) : null;
-    if (!course) return;
-    courses.push(course);
-    ends.push(endRows(sampler, frame, heights, track, course));
+    if (!found) return;
+    courses.push(found.course);
+    ends.push(endRows(sampler, frame, heights, found));
   });
   if (ends.length === 0) return [];
   const found = coarseFell(ends, frame);
@@ -53,12 +53,11 @@ function endRows(
   sampler: LoomSampler,
   frame: ClothFrame,
   heights: StripHeights,
-  track: StringTrack,
-  course: TrackLine,
+  { track, course, bareY }: EndCourse,
 ): EndRows {
   const strip = endStrip(sampler, frame, heights, course.x);
   // The upper half of what was followed is bare whatever the lower end of the track is.
-  const middle = track.bare[Math.floor(track.bare.length / 2)]!.y - frame.baseY;
+  const middle = bareY - frame.baseY;
   const row = Math.round((middle - heights.yStart) / heights.yStep);
   const bareFrom = Math.max(4, Math.min(strip.rows - 8, row));
   const template = columnProfile(strip, bareFrom, strip.rows);
