@@ -12,6 +12,27 @@ const UNBELIEVED = 4;
  * @param ends one after another, by number.
  */
 export function doubtLoners(ends: readonly EndFell[], pass: number): EndFell[] {
+  return doubtOuter(doubtInner(ends, pass));
+}
+
+/** An outer end has a neighbour on one side only, and is believed farther, mm. */
+const UNBELIEVED_OUTER = 12;
+
+function doubtOuter(ends: readonly EndFell[]): EndFell[] {
+  const height = (i: number): number | null => ends[i]?.fell?.value ?? null;
+  return ends.map((end, i) => {
+    const inward = i === 0 ? 1 : i === ends.length - 1 ? -1 : 0;
+    const here = height(i);
+    const next = height(i + inward);
+    const after = height(i + 2 * inward);
+    if (inward === 0 || here === null || next === null) return end;
+    const steep = after === null ? 0 : Math.abs(next - after);
+    if (Math.abs(here - next) <= Math.max(UNBELIEVED_OUTER, 2.5 * steep)) return end;
+    return { ...end, fell: null, why: 'its neighbour stops far from here, so something may lie over it' };
+  });
+}
+
+function doubtInner(ends: readonly EndFell[], pass: number): EndFell[] {
   const height = (i: number): number | null => ends[i]?.fell?.value ?? null;
   return ends.map((end, i) => {
     const here = height(i);
