@@ -19,7 +19,11 @@ export function WordsAndKeys() {
   const lists = useCommandStore((state) => state.lists);
   const withKeys = [...lists].reverse().flatMap((list) => list.commands.filter((command) => command.keys?.[0]));
   return (
-    <SheetDialog title={words.wordsAndKeys} onClose={() => useShell.getState().openSheet(null)}>
+    <SheetDialog title={words.wordsAndKeys} onClose={() => useShell.getState().openSheet(null)} place="wide">
+      {/* The first thing read, and the sheet's top: the first control stands far below. */}
+      <h3 data-first tabIndex={-1}>
+        {words.keysHere}
+      </h3>
       <dl className="key-rows">
         {withKeys.map((command) => (
           <div key={command.id} style={{ display: 'contents' }}>
@@ -30,13 +34,6 @@ export function WordsAndKeys() {
           </div>
         ))}
       </dl>
-      <h3>{words.allKeys}</h3>
-      <AllKeys />
-      {piece !== null && (
-        <p className="sheet-print">
-          <QuietButton onPress={() => void makeSheet(piece, 'keys', null)}>{words.printKeys}</QuietButton>
-        </p>
-      )}
       <h3>{words.look}</h3>
       <div className="sheet-choices">
         <Choice
@@ -63,8 +60,6 @@ export function WordsAndKeys() {
       </div>
       <h3>±</h3>
       <p>{words.giveOrTake}</p>
-      <h3>{words.trouble.head}</h3>
-      <TroubleReport />
       <h3>{words.wordsHead}</h3>
       <dl className="word-rows">
         {words.glossary.map(([word, meaning]) => (
@@ -74,6 +69,15 @@ export function WordsAndKeys() {
           </div>
         ))}
       </dl>
+      <h3>{words.allKeys}</h3>
+      <AllKeys />
+      {piece !== null && (
+        <p className="sheet-print">
+          <QuietButton onPress={() => void makeSheet(piece, 'keys', null)}>{words.printKeys}</QuietButton>
+        </p>
+      )}
+      <h3>{words.trouble.head}</h3>
+      <TroubleReport />
     </SheetDialog>
   );
 }

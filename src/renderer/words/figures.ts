@@ -5,7 +5,8 @@ import { tell } from './telling.ts';
 
 /** A row's figure with its side, in the weaver's language: `0.5 mm in ± 0.4`. */
 export const rowFigure = (deviation: Measurement, axis: DeviationAxis, units: LengthUnits): string =>
-  tell(deviationInRow(deviation, axis, units));
+  // The give or take stays beside its sign where the row breaks.
+  tell(deviationInRow(deviation, axis, units)).replace('± ', '±\u00a0');
 
 /** A finding's two lines in the weaver's language: `3.1 mm in` and `give or take 0.4`. */
 export function finding(deviation: Measurement, axis: DeviationAxis, units: LengthUnits) {

@@ -61,10 +61,11 @@ function drawOverlay(pen: CanvasRenderingContext2D, piece: Piece, look: Look, pr
 function drawLabel(pen: CanvasRenderingContext2D, text: string, at: { x: number; y: number }, width: number): void {
   pen.font = `700 28px ${FACE}`;
   const breadth = pen.measureText(text).width + 24;
-  const x = at.x + 24 + breadth > width ? at.x - 24 - breadth : at.x + 24;
+  const toLeft = at.x + 24 + breadth > width;
+  const x = toLeft ? at.x - 24 - breadth : at.x + 24;
   pen.fillStyle = '#ffffff';
   pen.fillRect(x - 2, at.y - 24, breadth + 4, 48);
-  pen.fillRect(Math.min(at.x, x + breadth), at.y - 2.5, Math.abs(x - at.x), 5);
+  pen.fillRect(toLeft ? at.x - 24 : at.x, at.y - 2.5, 24, 5);
   pen.fillStyle = '#101518';
   pen.fillRect(x, at.y - 22, breadth, 44);
   pen.fillRect(at.x - 5, at.y - 5, 10, 10);

@@ -6,8 +6,8 @@ import type { Piece } from '../../../core/model/piece.ts';
 import { Sign } from '../../parts/Sign.tsx';
 import { usePiece } from '../../state/pieceStore.ts';
 import { shortDate } from '../../words/dates.ts';
-import { tell } from '../../words/telling.ts';
 import { useWords } from '../../words/useWords.ts';
+import { titleOf } from '../check/FlagList.tsx';
 import { spread } from '../check/probe.ts';
 import { useHostImage } from '../check/useHostImage.ts';
 import { nextCheck } from './nextCheck.ts';
@@ -73,13 +73,13 @@ export function Timeline({ piece, checks, chosen, onChoose }: TimelineProps) {
                 <span className="second">{shortDate(at)}</span>
                 <span className="second">{fell}</span>
                 {check.rendered && <span className="second">{words.rendered}</span>}
-                {check.flags.map((flag) => (
-                  <span key={flag} className="timeline-flag">
-                    <Sign name="mend" size={18} />
-                    <span>{tell(flag.replace(/\.$/, ''))}</span>
-                  </span>
-                ))}
               </span>
+              {check.flags.map((flag) => (
+                <span key={flag} className="timeline-flag">
+                  <Sign name="mend" size={18} />
+                  <span>{titleOf(flag)}</span>
+                </span>
+              ))}
             </button>
           </li>
         );

@@ -13,7 +13,7 @@ export const check: Words['check'] = {
   rendered: 'berechnet',
   renderedShort: 'berechnet',
   legendLabel: 'Zeichen auf dem Foto; ein Druck nimmt eines weg oder holt es zurück',
-  legend: { plan: 'Plan', cloth: 'Gewebe', short: 'Fehlt zum Plan', past: 'Über den Plan' },
+  legend: { plan: 'Plan', cloth: 'Gewebe', short: 'Zu kurz', past: 'Zu weit' },
   layers: {
     plan: 'Plan',
     cloth: 'Gewebe',
