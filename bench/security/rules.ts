@@ -86,6 +86,13 @@ export const rules: readonly Rule[] = [
     test: electron,
   },
   {
+    name: 'copying of words for its own page only',
+    file: 'src/main/electron/guardPages.ts',
+    from: 'permission === WRITE_WORDS && isOwnPage(address)',
+    to: 'permission === WRITE_WORDS',
+    test: electron,
+  },
+  {
     name: 'no other permission',
     file: 'src/main/electron/guardPages.ts',
     from: "permission !== 'media' || !isOwnPage(address)",

@@ -14,6 +14,8 @@ import { usePiece } from './state/pieceStore.ts';
 import { useSettings } from './state/settingsStore.ts';
 import { useShell } from './state/shellStore.ts';
 import { applyTheme, watchSystemTheme } from './theme/applyTheme.ts';
+import { Tour } from './tour/Tour.tsx';
+import { useTour } from './tour/tourStore.ts';
 
 /** Bar, the current screen with its footer, and whatever sheet lies over it. */
 export function App() {
@@ -21,6 +23,7 @@ export function App() {
   const key = usePiece((state) => state.key);
   const settings = useSettings((state) => state.settings);
   const flagged = useFlagged();
+  const touring = useTour((state) => state.at !== null);
   useKeyboard();
   useEverywhereCommands();
   useEffect(() => watchSystemTheme(() => applyTheme(useSettings.getState().settings)), []);
@@ -32,6 +35,7 @@ export function App() {
   return (
     <div className="app" data-text-size={settings.textSize}>
       {!bare && <Bar flagged={flagged} />}
+      {!bare && touring && key !== null && <Tour />}
       <ErrorGuard name={`${key} ${screen}`}>
         <Current key={`${key} ${screen}`} />
       </ErrorGuard>

@@ -1,7 +1,7 @@
 import { type ChildProcess, spawn } from 'node:child_process';
-import { mkdtempSync, rmSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join, resolve } from 'node:path';
+import { basename, join, resolve } from 'node:path';
 import { test as base, type Page } from '@playwright/test';
 
 export const root = resolve(import.meta.dirname, '../..');
@@ -64,6 +64,32 @@ export async function choose(page: Page, path: string, ask: () => Promise<unknow
   await chooser.setFiles(path);
 }
 
-/** A photograph is measured, or turned away, when reading is over. */
-export const measured = (page: Page) =>
-  page.getByRole('button', { name: 'Keep this check' }).waitFor({ timeout: 180_000 });
+/** Lets a photograph fall on the window, as a file manager does. */
+export async function dropPhotograph(page: Page, path: string): Promise<void> {
+  const file = { name: basename(path), encoded: readFileSync(path).toString('base64') };
+  const carried = await page.evaluateHandle(({ name, encoded }) => {
+    const raw = Uint8Array.from(atob(encoded), (letter) => letter.charCodeAt(0));
+    const transfer = new DataTransfer();
+    transfer.items.add(new File([raw], name, { type: 'image/jpeg' }));
+    return transfer;
+  }, file);
+  await page.dispatchEvent('main', 'drop', { dataTransfer: carried });
+}
+
+/** The words that tell what the program is doing, or why it stopped. */
+const saidOnScreen = async (page: Page): Promise<string> =>
+  (await page.locator('main, [role="alert"]').allInnerTexts()).join(' / ').replace(/\s+/g, ' ').slice(0, 600);
+
+/** Waits until the photograph is measured. One that is turned away ends the wait at once, with what the screen says. */
+export async function measured(page: Page): Promise<void> {
+  const keep = page.getByRole('button', { name: 'Keep this check' });
+  const turnedAway = page.getByText(/Nothing has been guessed|Drop a photograph of the loom here/);
+  await keep
+    .or(turnedAway)
+    .or(page.getByRole('alert'))
+    .first()
+    .waitFor({ timeout: 120_000 })
+    .catch(() => undefined);
+  if (!(await keep.isVisible()))
+    throw new Error(`The photograph is not measured. On screen: ${await saidOnScreen(page)}`);
+}

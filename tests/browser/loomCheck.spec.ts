@@ -1,21 +1,8 @@
-import { readFileSync } from 'node:fs';
 import type { Page } from '@playwright/test';
-import { choose, expect, fixture, measured, opened, test } from './app.ts';
+import { choose, dropPhotograph, expect, fixture, measured, opened, test } from './app.ts';
 import { trueRightEdge } from './truth.ts';
 
 const photograph = fixture('sequence/seq3.jpg');
-
-/** Lets a file fall on the window, as a file manager does. */
-async function drop(page: Page, path: string): Promise<void> {
-  const bytes = readFileSync(path).toString('base64');
-  const carried = await page.evaluateHandle((encoded) => {
-    const raw = Uint8Array.from(atob(encoded), (letter) => letter.charCodeAt(0));
-    const transfer = new DataTransfer();
-    transfer.items.add(new File([raw], 'seq3.jpg', { type: 'image/jpeg' }));
-    return transfer;
-  }, bytes);
-  await page.dispatchEvent('main', 'drop', { dataTransfer: carried });
-}
 
 /** The figure of the open flag, read off the screen: `2.9 mm in`, `give or take 0.3`. */
 async function readFlag(
@@ -53,7 +40,7 @@ test('from the sample to a kept check, by mouse', async ({ page }) => {
   await opened(page);
   await page.getByRole('button', { name: 'Loom check', exact: false }).first().click();
   await page.getByRole('heading', { level: 1 }).waitFor();
-  await drop(page, photograph);
+  await dropPhotograph(page, photograph);
   await measured(page);
   await page
     .getByRole('button', { name: /^Flag \d.*[Rr]ight edge/ })

@@ -21,7 +21,7 @@ const make = async (sheet: SheetName, piece: Piece = harbourLantern(), paper: 'a
   if (!made.ok) throw new Error(made.problem.sentence);
   return made.value;
 };
-const sheets: readonly SheetName[] = ['warping', 'order', 'cartoon', 'report', 'keys', 'arithmetic'];
+const sheets: readonly SheetName[] = ['warping', 'order', 'cartoon', 'report', 'keys', 'arithmetic', 'finishing'];
 
 /** The 100 mm bar of a cartoon page: the widest run of dark pixels about 13 mm above the page's foot. */
 const barLength = (page: GreyPage, perMm: number): number => {

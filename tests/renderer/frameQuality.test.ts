@@ -31,6 +31,18 @@ describe('advice on the live picture', () => {
   it('sees the camera move', () => {
     expect(advice(strings(0.5, 3), strings(0.5))).toBe('moving');
   });
+  it('lets a lamp flicker and the camera grain, and still calls it still', () => {
+    const grained = (seed: number): Frame => {
+      const frame = strings(0.5);
+      let state = seed;
+      const light = frame.light.map((each) => {
+        state = (state * 1_103_515_245 + 12_345) % 2_147_483_648;
+        return each + ((state >> 16) % 9) - 4 + (seed % 2) * 12;
+      });
+      return { ...frame, light };
+    };
+    expect(advice(grained(8), grained(3))).toBe('good');
+  });
   it('sees strings that are not crisp', () => {
     expect(advice(blurred(), blurred())).toBe('blurred');
   });

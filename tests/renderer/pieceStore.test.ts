@@ -58,6 +58,19 @@ describe('the open piece', () => {
     expect(name()).toBe('Lantern');
   });
 
+  it('takes changes of one kind for two steps when there is a pause between them, but a drag for one', () => {
+    rename('a', 'nudge');
+    vi.advanceTimersByTime(1000);
+    rename('b', 'nudge');
+    usePiece.getState().undo();
+    expect(name()).toBe('a');
+    rename('c', 'drag');
+    vi.advanceTimersByTime(5000);
+    rename('d', 'drag');
+    usePiece.getState().undo();
+    expect(name()).toBe('a');
+  });
+
   it('is saved a moment after the last change, each save on the revision before it', async () => {
     rename('one');
     rename('two');

@@ -90,7 +90,7 @@ describe('the built main bundle over a stand-in for Electron', () => {
     expect(await main.ask('fetch', { url: page, method: 'POST' })).toMatchObject({ status: 403 });
   });
 
-  test('gives the camera to its own page, and nothing else to anybody', async () => {
+  test('gives the camera and copying of words to its own page, and nothing else to anybody', async () => {
     const video = { mediaTypes: ['video'] };
     expect(await main.ask('ask', { permission: 'media', url: page, details: video })).toEqual({
       request: true,
@@ -99,7 +99,11 @@ describe('the built main bundle over a stand-in for Electron', () => {
     expect(
       await main.ask('check', { permission: 'media', origin: 'app://plumbweft', details: { mediaType: 'video' } }),
     ).toBe(true);
+    const copying = { permission: 'clipboard-sanitized-write' };
+    expect(await main.ask('ask', { ...copying, url: page })).toEqual({ request: true, check: true });
     const refusals = [
+      { ...copying, url: 'https://example.org/', details: {} },
+      { ...copying, url: 'app://plumbweft.evil/', details: {} },
       { permission: 'media', url: page, details: { mediaTypes: ['audio'] } },
       { permission: 'media', url: page, details: { mediaTypes: ['video', 'audio'] } },
       { permission: 'media', url: page, details: {} },

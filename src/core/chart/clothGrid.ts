@@ -53,6 +53,15 @@ export function heightOfPasses(grid: Pick<ClothGrid, 'passHeight' | 'measured'>,
     : measured.height + (passes - measured.passes) * grid.passHeight;
 }
 
+/** How many passes, with parts of one, stand at a height, mm: what `heightOfPasses` undoes. */
+export function passesAtHeight(grid: Pick<ClothGrid, 'passHeight' | 'measured'>, height: number): number {
+  const { measured } = grid;
+  if (measured === null) return height / grid.passHeight;
+  return height <= measured.height
+    ? (height * measured.passes) / measured.height
+    : measured.passes + (height - measured.height) / grid.passHeight;
+}
+
 /** Height of the middle of a pass above the base of the cloth, mm. */
 export const passY = (grid: Pick<ClothGrid, 'passHeight' | 'measured'>, pass: number): number =>
   grid.measured === null

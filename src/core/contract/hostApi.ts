@@ -161,7 +161,7 @@ export const hostCalls = {
   makeSheet: call(
     z.strictObject({
       key,
-      sheet: z.enum(['warping', 'order', 'cartoon', 'report', 'keys', 'arithmetic']),
+      sheet: z.enum(['warping', 'order', 'cartoon', 'report', 'keys', 'arithmetic', 'finishing']),
       paper: z.enum(['a4', 'letter']),
       check: z.string().nullable(),
     }),

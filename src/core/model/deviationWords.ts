@@ -3,8 +3,10 @@ import type { Measurement } from './measurement.ts';
 import { numberInWords } from './numberWords.ts';
 import { MM_PER_INCH } from './units.ts';
 
-/** Across the cloth a deviation is in or out; along it, up or down. Positive is out and up. */
-export type DeviationAxis = 'across' | 'along';
+/**
+ * An edge lies in or out, a height up or down, a breadth is narrower or wider than planned. Positive is out, up, wider.
+ */
+export type DeviationAxis = 'across' | 'along' | 'breadth';
 
 export interface GiveOrTake {
   /** One sigma rounded up to one figure. */
@@ -35,6 +37,7 @@ function toPlace(value: number, decimals: number): string {
 
 function sideWord(value: number, axis: DeviationAxis): string {
   if (axis === 'across') return value < 0 ? 'in' : 'out';
+  if (axis === 'breadth') return value < 0 ? 'narrower' : 'wider';
   return value < 0 ? 'down' : 'up';
 }
 
@@ -63,7 +66,9 @@ export function deviationAsFinding(
 ): { readonly figure: string; readonly giveOrTake: string; readonly spread: string } {
   if (units === 'mm') {
     const spread = giveOrTake(deviation.sigma);
-    const figure = `${toPlace(deviation.value, spread.decimals)} mm ${sideWord(deviation.value, axis)}`;
+    const size = toPlace(deviation.value, spread.decimals);
+    // What rounds to nothing lies on no side.
+    const figure = Number(size) === 0 ? `${size} mm` : `${size} mm ${sideWord(deviation.value, axis)}`;
     return { figure, giveOrTake: `give or take ${spread.text}`, spread: spread.text };
   }
   const spread = giveOrTakeInches(deviation.sigma / MM_PER_INCH);

@@ -1,7 +1,9 @@
 import type { ClothFrame } from './clothFrame.ts';
 import type { EndStrip } from './endStrip.ts';
+import { columnEdges } from './fellColumns.ts';
 import { columnProfile } from './rowFeatures.ts';
 import { quantile, robustSigma } from './statistics.ts';
+import { visibleShare } from './stringBelow.ts';
 
 /** The upper edge of the topmost float on one end. */
 export interface FellEdge {
@@ -15,6 +17,8 @@ export interface FellEdge {
 
 /** Share of the pitch either side of the end over which its cloth is judged: its own float, not the neighbours'. */
 const OWN = 0.32;
+/** The same on a side where the neighbour is woven higher and shades the gap. */
+const HIDDEN_OWN = 0.26;
 /** Farther out than this share of the pitch the neighbours' floats begin. */
 const GAP_END = 0.38;
 
@@ -22,12 +26,14 @@ const GAP_END = 0.38;
  * Places the edge near a rough row to a fraction of a row: what lies just above (bare string, gaps) is learnt column
  * by column, and going down the first lasting departure from it is the float's edge, taken where it is half-way.
  * @param sides the gaps to look into; a side that a higher neighbour hides is left out.
+ * @param visible rows in which the bare string can be seen, from `visibleString`.
  */
 export function fellEdge(
   strip: EndStrip,
   coarseRow: number,
   frame: ClothFrame,
   sides: readonly ('left' | 'right')[],
+  visible: Uint8Array | null,
 ): FellEdge | null {
   const { yStep, rows, columns } = strip;
   const pass = frame.planPass / yStep;
@@ -35,8 +41,9 @@ export function fellEdge(
   const aboveTo = Math.min(rows, Math.round(aboveFrom + 3.5 / yStep));
   if (aboveTo - aboveFrom < 6) return null;
   const own: number[] = [];
-  const reachLeft = sides.includes('left') ? OWN * frame.pitch : frame.endHalf * 0.8;
-  const reachRight = sides.includes('right') ? OWN * frame.pitch : frame.endHalf * 0.8;
+  const hiddenReach = Math.max(frame.endHalf * 0.8, HIDDEN_OWN * frame.pitch);
+  const reachLeft = sides.includes('left') ? OWN * frame.pitch : hiddenReach;
+  const reachRight = sides.includes('right') ? OWN * frame.pitch : hiddenReach;
   for (let k = 0; k < columns; k++) {
     if (strip.across[k]! >= -reachLeft && strip.across[k]! <= reachRight) own.push(k);
   }
@@ -90,6 +97,8 @@ export function fellEdge(
     const half = (quiet + loud) / 2;
     let edge = r;
     while (edge > low && line[edge]! < half) edge--;
+    // Where the string itself goes on below, only the gaps have changed.
+    if (visible && visibleShare(visible, edge - 0.9 * pass, edge - 0.15 * pass) > 0.7) continue;
     crossing = edge + Math.max(0, Math.min(1, (line[edge]! - half) / Math.max(1e-6, line[edge]! - line[edge + 1]!)));
     break;
   }
@@ -101,10 +110,29 @@ export function fellEdge(
   const apart = Math.abs(finer - refined) * yStep;
   const agreed = apart < 0.3 * frame.planPass;
   if (agreed) refined = finer;
+  // Where single columns can be told, their middle decides which of two edges a pass apart is the end's own.
+  // Untold, a turn may stand up beside an end at whose sides the cloth is woven to different heights.
+  let torn = sides.length === 1 ? (0.95 * frame.planPass) / yStep : 0;
+  const told = columnEdges(strip, refined, frame, visible);
+  if (told) {
+    const up = told.row - refined;
+    // Down by more than a little only where the string itself is seen to go on: a float may have its colour.
+    const goesOn = visible !== null && visibleShare(visible, told.row + 0.15 * pass, refined - 0.15 * pass) > 0.6;
+    const nearby = Math.abs(up) < 0.4 * pass;
+    torn = Math.max(told.torn, nearby ? 0 : Math.abs(up));
+    if (nearby || (up < 0 && goesOn)) {
+      const sharper = told.agreeing.length >= 4 ? halfWay(strip, told.agreeing, told.row, pass, 1) : null;
+      refined = sharper !== null && Math.abs(sharper - told.row) < 0.6 * pass ? sharper : told.row;
+    }
+  }
   const slope = (loud - quiet) / Math.max(1.5, (2 * frame.mmPerPx) / yStep);
   return {
     y: strip.yStart + refined * yStep,
-    sigma: Math.hypot((yStep * spread) / Math.max(0.2, slope), agreed ? apart / 2 : apart),
+    sigma: Math.hypot(
+      (yStep * spread) / Math.max(0.2, slope),
+      agreed ? apart / 2 : apart,
+      Math.max(0, torn * yStep - 0.25 * frame.planPass) / 2,
+    ),
     contrast: (loud - quiet) / spread,
   };
 }

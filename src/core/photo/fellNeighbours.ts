@@ -12,6 +12,29 @@ const UNBELIEVED = 4;
  * @param ends one after another, by number.
  */
 export function doubtLoners(ends: readonly EndFell[], pass: number): EndFell[] {
+  return doubtOuter(doubtInner(ends, pass));
+}
+
+/** An outer end has a neighbour on one side only, and is believed farther, mm. */
+const UNBELIEVED_OUTER = 12;
+
+/** Doubts ends with one neighbour only: the outer ones, and those beside an end on which something lies. */
+function doubtOuter(ends: readonly EndFell[]): EndFell[] {
+  const height = (i: number): number | null => ends[i]?.fell?.value ?? null;
+  return ends.map((end, i) => {
+    const here = height(i);
+    if (here === null || (height(i - 1) === null) === (height(i + 1) === null)) return end;
+    const inward = height(i - 1) === null ? 1 : -1;
+    const next = height(i + inward)!;
+    const after = height(i + 2 * inward);
+    const steep = after === null ? 0 : Math.abs(next - after);
+    const outer = i === 0 || i === ends.length - 1;
+    if (Math.abs(here - next) <= Math.max(outer ? UNBELIEVED_OUTER : 1.5 * UNBELIEVED, 2.5 * steep)) return end;
+    return { ...end, fell: null, why: 'its neighbour stops far from here, so something may lie over it' };
+  });
+}
+
+function doubtInner(ends: readonly EndFell[], pass: number): EndFell[] {
   const height = (i: number): number | null => ends[i]?.fell?.value ?? null;
   return ends.map((end, i) => {
     const here = height(i);

@@ -143,7 +143,7 @@ function settle(
       return layersOf(evidence, foreign?.[i] ?? null, baseRow(end.strip), end.bareFrom, cover);
     });
   }
-  return foreign ? fillPits(ends, layers, evidences, foreign) : layers;
+  return foreign ? cutPeaks(ends, fillPits(ends, layers, evidences, foreign), evidences, foreign) : layers;
 }
 
 /** A pit this deep and one or two ends wide isn't woven: a loose tail lies there and looks like a string, mm. */
@@ -157,25 +157,77 @@ function fillPits(
   foreign: readonly Float32Array[],
 ): Layers[] {
   const filled = [...layers];
+  const cover = (end: EndRows): number => (COVER * MOST) / end.strip.yStep;
   for (const width of [1, 2]) {
-    for (let i = 1; i + width < ends.length; i++) {
+    for (let i = 0; i + width <= ends.length; i++) {
       const { yStep } = ends[i]!.strip;
-      const beside = Math.min(filled[i - 1]!.clothTop, filled[i + width]!.clothTop);
+      const sides = neighboursOf(filled, i, width);
+      if (!sides) continue;
+      const beside = Math.min(...sides.tops);
       const pit = Array.from({ length: width }, (_, k) => i + k);
       // The foot of a steep V is a pit too: its neighbours go on stepping down towards it.
-      const step = (a: number, b: number): number =>
-        a >= 0 && b < ends.length ? Math.abs(filled[a]!.clothTop - filled[b]!.clothTop) : 0;
-      const steep = 1.7 * Math.max(step(i - 2, i - 1), step(i + width, i + width + 1));
-      const deep = Math.max(PIT / yStep, steep);
+      const deep = Math.max((sides.outer ? 1.5 : 1) * (PIT / yStep), (sides.outer ? 2.2 : 1.7) * sides.steep);
       if (!pit.every((k) => filled[k]!.clothTop < beside - deep)) continue;
       for (const k of pit) {
         const from = Math.round(beside - PIT / 2 / yStep);
         const end = ends[k]!;
-        filled[k] = layersOf(evidences[k]!, foreign[k]!, from, end.bareFrom, (COVER * MOST) / yStep);
+        const again = layersOf(evidences[k]!, foreign[k]!, from, end.bareFrom, cover(end));
+        // An outer end may be woven lower; it is filled only where a stop is seen by its neighbour.
+        if (!sides.outer || again.clothTop > from + 2) filled[k] = again;
       }
     }
   }
   return filled;
+}
+
+/** One to three ends standing this far above the ends either side are looked at again, mm. */
+const PEAK = 12;
+
+/**
+ * Looks again, no higher than the neighbours, where a few ends seem to go on far above them: there the table may look
+ * like cloth. A tower that is woven shows no stop down there, and stays.
+ */
+function cutPeaks(
+  ends: readonly EndRows[],
+  layers: readonly Layers[],
+  evidences: readonly Float32Array[],
+  foreign: readonly Float32Array[],
+): Layers[] {
+  const cut = [...layers];
+  for (const width of [1, 2, 3]) {
+    for (let i = 0; i + width <= ends.length; i++) {
+      const { yStep } = ends[i]!.strip;
+      const sides = neighboursOf(cut, i, width);
+      if (!sides) continue;
+      const beside = Math.max(...sides.tops);
+      const high = Math.max(PEAK / yStep, 2 * sides.steep);
+      const peak = Array.from({ length: width }, (_, k) => i + k);
+      if (!peak.every((k) => cut[k]!.clothTop > beside + high)) continue;
+      for (const k of peak) {
+        const end = ends[k]!;
+        const to = Math.min(end.bareFrom, Math.round(beside + PEAK / yStep));
+        const again = layersOf(evidences[k]!, foreign[k]!, baseRow(end.strip), to, (COVER * MOST) / yStep);
+        if (again.clothTop < to - 3 / yStep && again.clothTop > beside - PEAK / yStep) cut[k] = again;
+      }
+    }
+  }
+  return cut;
+}
+
+/** Tops either side of a run of ends, and how steeply the ends there step; null where the run has no neighbour. */
+function neighboursOf(
+  layers: readonly Layers[],
+  i: number,
+  width: number,
+): { tops: number[]; steep: number; outer: boolean } | null {
+  const top = (k: number): number | null => layers[k]?.clothTop ?? null;
+  const left = top(i - 1);
+  const right = top(i + width);
+  const tops = [left, right].filter((one) => one !== null);
+  if (tops.length === 0) return null;
+  const step = (a: number | null, b: number | null): number => (a === null || b === null ? 0 : Math.abs(a - b));
+  const steep = Math.max(step(top(i - 2), left), step(right, top(i + width + 1)));
+  return { tops, steep, outer: tops.length === 1 };
 }
 
 const baseRow = (strip: EndStrip): number => Math.max(0, Math.round(-strip.yStart / strip.yStep));
@@ -200,6 +252,20 @@ function firstGuess(ends: readonly EndRows[]): ViewEvidence[] {
   });
 }
 
+/** How far above the middle height of the ends around it an end still teaches what cloth looks like, mm. */
+const TRUSTED_ABOVE = 20;
+/** Ends either side that say what is usual. */
+const AROUND = 7;
+
+function usualTops(layers: readonly Layers[]): number[] {
+  return layers.map((_, i) =>
+    quantile(
+      layers.slice(Math.max(0, i - AROUND), i + AROUND + 1).map((one) => one.clothTop),
+      0.5,
+    ),
+  );
+}
+
 function learn(
   ends: readonly EndRows[],
   layers: readonly Layers[],
@@ -211,9 +277,12 @@ function learn(
   const cloth: number[] = [];
   const bareRows: [number, number][] = [];
   const clothRows: [number, number][] = [];
+  const usual = usualTops(layers);
   ends.forEach((end, i) => {
     const pass = frame.planPass / end.strip.yStep;
-    const { clothTop: stop, bareFrom, bare: clear } = layers[i]!;
+    const { bareFrom, bare: clear } = layers[i]!;
+    // What was taken for cloth far above the cloth around it teaches nothing: it may be a shadow's end or a board's.
+    const stop = Math.min(layers[i]!.clothTop, usual[i]! + TRUSTED_ABOVE / end.strip.yStep);
     const woven = stop - baseRow(end.strip);
     // At first the upper part is left out: a hand over the fell may have been taken for cloth.
     const upper = round === 0 && woven * end.strip.yStep > 12 ? 0.3 * woven : Math.min(2 * pass, 0.3 * woven);

@@ -42,7 +42,7 @@ export function measureCloth(
       return {
         index: track.end,
         seen: false,
-        why: track.why ?? found?.why ?? 'not seen',
+        why: found?.why ?? track.why ?? 'not seen',
         notchX: track.notchX && inCloth(track.notchX, frame),
         fell: null,
         xAtFell: null,

@@ -1,5 +1,6 @@
 import { measurement } from '../model/measurement.ts';
 import type { ClothFrame } from './clothFrame.ts';
+import { type EndCourse, endCourses } from './endCourses.ts';
 import type { EndFell } from './endFell.ts';
 import { endStrip, type StripHeights, stripHeights } from './endStrip.ts';
 import { fellEdge, floatBetween } from './fellEdge.ts';
@@ -8,7 +9,8 @@ import { type CoarseFell, coarseFell, type EndRows } from './fellSearch.ts';
 import type { StringTrack } from './loomPose.ts';
 import { columnProfile, rowFeatures, smoothedUp, stripColumns, type View } from './rowFeatures.ts';
 import type { LoomSampler } from './sampleLoom.ts';
-import { type TrackLine, trackLine } from './trackLine.ts';
+import { stringBelow, visibleString } from './stringBelow.ts';
+import type { TrackLine } from './trackLine.ts';
 
 /** Where the fell lies can't be told better than this, mm: floats are round and hairy. */
 const FLOOR = 0.1;
@@ -26,16 +28,24 @@ export function measureFell(
   const heights = stripHeights(frame);
   const courses: TrackLine[] = [];
   const ends: EndRows[] = [];
-  tracks.forEach((track, i) => {
+  endCourses(sampler, frame, tracks).forEach((found, i) => {
     onEnd(i, tracks.length);
-    const course = track.why === null ? trackLine(track.bare) : null;
-    if (!course) return;
-    courses.push(course);
-    ends.push(endRows(sampler, frame, heights, track, course));
+    if (!found) return;
+    courses.push(found.course);
+    ends.push(endRows(sampler, frame, heights, found));
   });
   if (ends.length === 0) return [];
-  const coarse = coarseFell(ends, frame);
-  const placed = ends.map((end, i) => placeFell(end, courses[i]!, i, coarse, ends, frame));
+  const found = coarseFell(ends, frame);
+  const visible = ends.map((end, i) => visibleString(end.strip, found.layers[i]!.clothTop, frame));
+  const coarse: CoarseFell = {
+    layers: found.layers.map((layer, i) => {
+      const seen = visible[i];
+      const row = seen ? stringBelow(ends[i]!.strip, seen, layer.clothTop, frame) : layer.clothTop;
+      const same = layer.bareFrom === layer.clothTop;
+      return row === layer.clothTop ? layer : { ...layer, clothTop: row, bareFrom: same ? row : layer.bareFrom };
+    }),
+  };
+  const placed = ends.map((end, i) => placeFell(end, courses[i]!, i, coarse, visible[i]!, ends, frame));
   return doubtLoners(placed, frame.planPass);
 }
 
@@ -43,12 +53,11 @@ function endRows(
   sampler: LoomSampler,
   frame: ClothFrame,
   heights: StripHeights,
-  track: StringTrack,
-  course: TrackLine,
+  { track, course, bareY }: EndCourse,
 ): EndRows {
   const strip = endStrip(sampler, frame, heights, course.x);
   // The upper half of what was followed is bare whatever the lower end of the track is.
-  const middle = track.bare[Math.floor(track.bare.length / 2)]!.y - frame.baseY;
+  const middle = bareY - frame.baseY;
   const row = Math.round((middle - heights.yStart) / heights.yStep);
   const bareFrom = Math.max(4, Math.min(strip.rows - 8, row));
   const template = columnProfile(strip, bareFrom, strip.rows);
@@ -62,6 +71,7 @@ function placeFell(
   course: TrackLine,
   i: number,
   coarse: CoarseFell,
+  visible: Uint8Array | null,
   ends: readonly EndRows[],
   frame: ClothFrame,
 ): EndFell {
@@ -77,7 +87,7 @@ function placeFell(
   if (!higher(i - 1, -1)) sides.push('left');
   if (!higher(i + 1, 1)) sides.push('right');
   // The rough place runs a little high, because rows are described with their neighbours.
-  const at = (shift: number) => fellEdge(strip, row + shift * pass, frame, sides);
+  const at = (shift: number) => fellEdge(strip, row + shift * pass, frame, sides, visible);
   const first = at(-0.3) ?? at(0.7) ?? at(-1.3);
   // Looked for from higher up, the same edge should be met. A second one, a float's height above, is the fell if there
   // is a float; else it is a doubt, and counts as one.
@@ -90,7 +100,10 @@ function placeFell(
       : false;
   const edge = covered ? second : first;
   const doubt = covered ? 0.25 * apart : Math.max(0, Math.abs(apart) - 0.25 * frame.planPass) / 2;
-  if (!edge) return { end: end.end, course, fell: null, why: 'the last float can’t be told from what lies above it' };
+  if (!edge) {
+    const why = 'the last float can’t be told from what lies above it';
+    return { end: end.end, course, fell: null, why };
+  }
   const sigma = Math.hypot(FLOOR, 0.3 * frame.mmPerPx, edge.sigma, doubt);
   const fell = measurement(edge.y, sigma, 1, 'fell change point');
   return { end: end.end, course, fell, why: null };

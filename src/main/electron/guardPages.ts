@@ -1,10 +1,17 @@
 import type { Session, WebContents } from 'electron';
 import { isOwnPage } from './appProtocol.ts';
 
+/** Electron's name for a page that copies text when the weaver asks it to. */
+const WRITE_WORDS = 'clipboard-sanitized-write';
+
 type MediaDetails = { readonly mediaTypes?: readonly string[]; readonly mediaType?: string };
 
-/** Video only, and only for our own page: the camera that photographs the loom. Everything else is refused. */
+/**
+ * For our own page only: the camera that photographs the loom, video alone, and putting words on the clipboard, never
+ * reading them. Everything else is refused.
+ */
 export function allowsPermission(permission: string, address: string, details: MediaDetails): boolean {
+  if (permission === WRITE_WORDS && isOwnPage(address)) return true;
   if (permission !== 'media' || !isOwnPage(address)) return false;
   const kinds = details.mediaTypes ?? (details.mediaType === undefined ? [] : [details.mediaType]);
   return kinds.length > 0 && kinds.every((kind) => kind === 'video');

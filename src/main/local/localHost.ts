@@ -24,6 +24,8 @@ export interface LocalHostOptions {
   readonly log: Log;
   /** Given a way to send events, makes the service. */
   readonly service: (tell: (event: HostEvent) => void) => HostService;
+  /** How long no page may listen before its pieces are let go, ms. */
+  readonly goneAfterMs?: number;
   readonly limits?: { readonly burst: number; readonly perSecond: number };
 }
 
@@ -54,8 +56,8 @@ function say(response: ServerResponse, status: number, words: string): void {
 /** Serves the page and its calls on the loopback address only. */
 export async function startLocalHost(options: LocalHostOptions): Promise<LocalHost> {
   const files = listPageFiles(options.page);
-  const events = new EventStreams();
   const service = options.service((event) => events.tell(event));
+  const events = new EventStreams(() => void service.pagesGone(), options.goneAfterMs);
   const { burst, perSecond } = options.limits ?? { burst: 400, perSecond: 80 };
   const calls = new RateLimit(burst, perSecond, () => performance.now());
   // Strangers share one slow allowance, so that a token can't be guessed at any speed.

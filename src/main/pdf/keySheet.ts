@@ -9,7 +9,7 @@ import { palette } from './palette.ts';
 export async function keySheet(piece: Piece, groups: readonly KeyGroup[], paper: PaperName): Promise<Uint8Array> {
   const sheet = await newSheet(piece, 'Keys', JSON.stringify(groups).split('\n'));
   const flow = new Flow(sheet, piece, 'keys', paper);
-  flow.head('Keys', 'Everything can be done from the keyboard. F1 shows the keys of the screen you are on.');
+  flow.head('Keys', 'Everything can be done from the keyboard. F1 or ? shows them on the screen.');
   const gap = 10;
   const column = (flow.width - gap) / 2;
   let columns = [flow.y, flow.y];

@@ -7,12 +7,13 @@ import type { PaperName } from '../../core/report/paper.ts';
 import { plannedSelvedges } from '../../core/warp/plannedSelvedges.ts';
 import { arithmeticSheet } from './arithmeticSheet.ts';
 import { cartoonSheet } from './cartoonSheet.ts';
+import { finishingSheet } from './finishingSheet.ts';
 import { keySheet } from './keySheet.ts';
 import { orderSheet } from './orderSheet.ts';
 import { reportSheet } from './reportSheet.ts';
 import { warpingSheet } from './warpingSheet.ts';
 
-export type SheetName = 'warping' | 'order' | 'cartoon' | 'report' | 'keys' | 'arithmetic';
+export type SheetName = 'warping' | 'order' | 'cartoon' | 'report' | 'keys' | 'arithmetic' | 'finishing';
 
 export interface SheetRequest {
   readonly piece: Piece;
@@ -54,6 +55,8 @@ export async function makeSheet(request: SheetRequest): Promise<Outcome<MadeShee
         return orderSheet(piece, planPiece(piece), paper);
       case 'arithmetic':
         return arithmeticSheet(piece, planPiece(piece).materials.arithmetic, paper);
+      case 'finishing':
+        return finishingSheet(piece, planPiece(piece), paper);
       case 'keys':
         return keySheet(piece, keyGroups, paper);
       case 'report': {

@@ -27,6 +27,8 @@ export interface OpenPieces {
     work: (handle: PieceHandle, sample: boolean) => Promise<Outcome<Value>>,
   ): Promise<Outcome<Value>>;
   close(key: string): Promise<void>;
+  /** Lets every piece go, however many pages had it open: none of them is there any more. */
+  letGoAll(): Promise<void>;
   closeAll(): Promise<void>;
 }
 
@@ -128,6 +130,10 @@ export function keepOpenPieces(ports: ServicePorts, library: PieceLibrary): Open
         if (entry === undefined) return;
         entry.pages--;
         if (entry.pages <= 0) await closeNow(key);
+      }),
+    letGoAll: () =>
+      atGate(async () => {
+        for (const key of [...open.keys()]) await closeNow(key);
       }),
     closeAll: () =>
       atGate(async () => {

@@ -20,6 +20,8 @@ import { watchHandlers } from './watchHandlers.ts';
 export interface HostService {
   /** Checks name and parameters against the contract, runs the call, checks the answer. Never rejects. */
   call(name: string, params: unknown, bytes: Uint8Array | null): Promise<Outcome<Answer<CallName>>>;
+  /** No page is there any more: releases every lock, and goes on. */
+  pagesGone(): Promise<void>;
   /** Releases every lock and stops watching. */
   close(): Promise<void>;
 }
@@ -87,6 +89,7 @@ export function createService(ports: ServicePorts): HostService {
         return unexpected(name, thrown instanceof Error ? `${thrown.name}: ${thrown.message}` : String(thrown));
       }
     },
+    pagesGone: () => pieces.letGoAll(),
     async close() {
       stopWatching();
       await pieces.closeAll();

@@ -1,5 +1,5 @@
 import { useCommandStore } from '../keys/commandStore.ts';
-import { openPiece } from '../state/pieceActions.ts';
+import { openPiece, readAnew } from '../state/pieceActions.ts';
 import { usePiece } from '../state/pieceStore.ts';
 import { host } from './currentHost.ts';
 
@@ -18,7 +18,7 @@ export function followHost(): void {
       case 'open-piece':
         return void openPiece(event.key);
       case 'piece-changed-elsewhere':
-        if (usePiece.getState().key === event.key) void openPiece(event.key);
+        if (usePiece.getState().key === event.key) void readAnew();
         return;
       case 'job':
       case 'watched-photo':

@@ -9,17 +9,23 @@ const sentences: Readonly<Record<number, readonly [string, string]>> = {
   429: ['Too much was asked at once.', 'Wait a moment and try again.'],
 };
 
+/** What a page that is going away still sends, and how much of it, bytes: browsers let 64 kB in all outlive a page. */
+const lastCalls: readonly CallName[] = ['savePiece', 'saveProgress', 'closePiece'];
+const LAST_WORDS = 40_000;
+
 /** The host over loopback HTTP: the page came from there, and asks only there. */
 export function httpHost(): HostApi {
   return {
     async call<Name extends CallName>(name: Name, params: unknown, bytes?: Uint8Array): Promise<Outcome<Answer<Name>>> {
       let response: Response;
       let packed: Uint8Array;
+      const body = packEnvelope(params, bytes ?? null) as Uint8Array<ArrayBuffer>;
       try {
         response = await fetch(`/call/${name}`, {
           method: 'POST',
           headers: { 'Content-Type': 'application/octet-stream' },
-          body: packEnvelope(params, bytes ?? null) as Uint8Array<ArrayBuffer>,
+          body,
+          keepalive: lastCalls.includes(name) && body.byteLength < LAST_WORDS,
           credentials: 'same-origin',
           redirect: 'error',
         });

@@ -1,11 +1,12 @@
 import { usePiece } from '../state/pieceStore.ts';
 import { screenNames, useShell } from '../state/shellStore.ts';
+import { useTour } from '../tour/tourStore.ts';
 import { useWords } from '../words/useWords.ts';
 import { useCommands } from './commandStore.ts';
 
 /** What answers on every screen: undo, redo, the five screens, words and keys, finding things, the main action. */
 export function useEverywhereCommands(): void {
-  const words = useWords().shell;
+  const { shell: words, tour } = useWords();
   const { goTo, openSheet } = useShell.getState();
   const toggle = (sheet: 'words-and-keys' | 'find' | 'pieces') =>
     openSheet(useShell.getState().sheet === sheet ? null : sheet);
@@ -20,7 +21,8 @@ export function useEverywhereCommands(): void {
     { id: 'redo', words: words.redo, keys: ['Ctrl+Shift+Z', 'Ctrl+Y'], run: () => usePiece.getState().redo() },
     { id: 'find', words: words.find, keys: ['Ctrl+K'], run: () => toggle('find') },
     { id: 'pieces', words: words.pieces, keys: ['Ctrl+O'], run: () => toggle('pieces') },
-    { id: 'help', words: words.wordsAndKeys, keys: ['F1'], run: () => toggle('words-and-keys') },
+    { id: 'help', words: words.wordsAndKeys, keys: ['F1', '?'], run: () => toggle('words-and-keys') },
+    { id: 'tour', words: tour.start, run: () => void useTour.getState().begin() },
     {
       id: 'main',
       words: words.keys.main,

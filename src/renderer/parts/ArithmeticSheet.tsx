@@ -1,15 +1,20 @@
 import type { Arithmetic } from '../../core/model/plan.ts';
+import { useWords } from '../words/useWords.ts';
+import { SecondButton } from './Actions.tsx';
 import { SheetDialog } from './SheetDialog.tsx';
 import './arithmeticSheet.css';
 
 interface ArithmeticSheetProps {
   readonly sums: readonly Arithmetic[];
   readonly title: string;
+  /** Offered where the sums can be printed. */
+  readonly onPrint?: () => void;
   readonly onClose: () => void;
 }
 
 /** The working behind the figures, line by line. */
-export function ArithmeticSheet({ sums, title, onClose }: ArithmeticSheetProps) {
+export function ArithmeticSheet({ sums, title, onPrint, onClose }: ArithmeticSheetProps) {
+  const words = useWords().order;
   return (
     <SheetDialog title={title} onClose={onClose} place="wide">
       {sums.map((sum) => (
@@ -28,6 +33,11 @@ export function ArithmeticSheet({ sums, title, onClose }: ArithmeticSheetProps) 
           </table>
         </section>
       ))}
+      {onPrint && (
+        <p className="sheet-action">
+          <SecondButton action={{ words: words.print, sign: 'print', onPress: onPrint }} />
+        </p>
+      )}
     </SheetDialog>
   );
 }

@@ -70,9 +70,12 @@ export function DimensionField(props: DimensionFieldProps) {
           onKeyDown={(event) => {
             if (event.key === 'Enter') finish();
             else if (event.key === 'Escape') {
+              const untouched = refused === null && (typed === null || typed === lengthInWords(value, units, kind));
               setTyped(null);
               setRefused(null);
               event.currentTarget.blur();
+              // With nothing to take back the press is for the sheet the field stands in.
+              if (untouched) return;
             } else if (event.key === 'ArrowUp' && step !== undefined) nudge(1);
             else if (event.key === 'ArrowDown' && step !== undefined) nudge(-1);
             else return;

@@ -1,5 +1,6 @@
 import { Component, type ReactNode } from 'react';
 import { words } from '../words/useWords.ts';
+import { TroubleReport } from './TroubleReport.tsx';
 
 /** Catches a fault in one screen, so that the rest goes on: the piece is saved apart from what is drawn. */
 export class ErrorGuard extends Component<
@@ -23,6 +24,7 @@ export class ErrorGuard extends Component<
         <h1>{words().shell.screenStopped}</h1>
         <p>{words().shell.screenStoppedAdvice}</p>
         <p className="second">{this.state.message}</p>
+        <TroubleReport />
       </main>
     );
   }

@@ -1,4 +1,4 @@
-import { type ReactNode, useId, useState } from 'react';
+import { type KeyboardEvent, type ReactNode, useId, useState } from 'react';
 import './fields.css';
 
 /** A row of a sheet: what it is at the left, what one types at the right. */
@@ -22,6 +22,23 @@ export function FieldRow({
   );
 }
 
+/**
+ * Enter gives on what is typed; Esc takes it back and leaves the field. With nothing to take back the press goes on to
+ * the sheet the field stands in.
+ */
+function fieldKeys(event: KeyboardEvent<HTMLInputElement>, typing: boolean, finish: () => void, takeBack: () => void) {
+  if (event.key === 'Enter') finish();
+  if (event.key !== 'Escape') return;
+  if (typing) {
+    takeBack();
+    event.preventDefault();
+    event.stopPropagation();
+  }
+  // Left only when what was typed is gone, or leaving would give it on.
+  const field = event.currentTarget;
+  setTimeout(() => field.blur(), 0);
+}
+
 interface TextFieldProps {
   readonly label: string;
   readonly value: string;
@@ -43,7 +60,7 @@ export function TextField({ label, value, onChange }: TextFieldProps) {
         value={typed ?? value}
         onChange={(event) => setTyped(event.target.value)}
         onBlur={finish}
-        onKeyDown={(event) => event.key === 'Enter' && finish()}
+        onKeyDown={(event) => fieldKeys(event, typed !== null && typed !== value, finish, () => setTyped(null))}
       />
     </FieldRow>
   );
@@ -103,7 +120,12 @@ export function NumberField(props: NumberFieldProps) {
         size={7}
         onChange={(event) => setTyped(event.target.value)}
         onBlur={finish}
-        onKeyDown={(event) => event.key === 'Enter' && finish()}
+        onKeyDown={(event) =>
+          fieldKeys(event, typed !== null, finish, () => {
+            setTyped(null);
+            setRefused(false);
+          })
+        }
       />
       {refused && (
         <span id={sentence} className="field-refused" role="alert">
@@ -133,6 +155,7 @@ export function SelectField<Value extends string>({ label, value, options, onCha
           const chosen = options.find((option) => option.value === event.target.value);
           if (chosen) onChange(chosen.value);
         }}
+        onKeyDown={(event) => event.key === 'Escape' && event.currentTarget.blur()}
       >
         {options.map((option) => (
           <option key={option.value} value={option.value}>

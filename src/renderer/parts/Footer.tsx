@@ -1,6 +1,8 @@
 import './footer.css';
+import { takeOver } from '../state/pieceActions.ts';
 import { usePiece } from '../state/pieceStore.ts';
 import { useShell } from '../state/shellStore.ts';
+import { tell } from '../words/telling.ts';
 import { useWords } from '../words/useWords.ts';
 import { type Action, type MainAction, MainButton, QuietButton, SecondButton } from './Actions.tsx';
 import { KeyCap } from './KeyCap.tsx';
@@ -26,6 +28,10 @@ export function Footer({ hints, aside, second, main }: FooterProps) {
   const notSaved = usePiece((state) => state.notSaved);
   const readOnly = usePiece((state) => state.readOnly);
   const saveNow = usePiece((state) => state.saveNow);
+  const sayStill = () => {
+    const { readOnly: still } = usePiece.getState();
+    useShell.getState().say(still === null ? words.tookOver : `${words.stillOpenElsewhere} ${tell(still)}`);
+  };
   return (
     <footer className="footer">
       <ul className="footer-keys" aria-label={words.keysHere}>
@@ -46,7 +52,8 @@ export function Footer({ hints, aside, second, main }: FooterProps) {
           </p>
         ) : readOnly !== null ? (
           <p className="footer-not-saved">
-            <strong>{words.readOnly}</strong> {readOnly}
+            <strong>{words.readOnly}</strong> {tell(readOnly)}{' '}
+            <QuietButton onPress={() => void takeOver().then(sayStill)}>{words.takeOver}</QuietButton>
           </p>
         ) : (
           aside !== undefined && <p className="second">{aside}</p>

@@ -1,5 +1,6 @@
 import { useEffect, useState } from 'react';
 import type { Problem } from '../../core/model/outcome.ts';
+import { TextField } from '../parts/Fields.tsx';
 import { SheetDialog } from '../parts/SheetDialog.tsx';
 import { Sign } from '../parts/Sign.tsx';
 import { duplicatePiece, exportPiece, openPiece } from '../state/pieceActions.ts';
@@ -13,7 +14,7 @@ import { useWords } from '../words/useWords.ts';
 export function PieceList() {
   const words = useWords().shell;
   const close = () => useShell.getState().openSheet(null);
-  const { key, piece, close: closePiece } = usePiece();
+  const { key, piece, change, close: closePiece } = usePiece();
   const { pieces, load } = useRecent();
   const [problem, setProblem] = useState<Problem | null>(null);
   useEffect(() => void load(), [load]);
@@ -29,6 +30,13 @@ export function PieceList() {
         <p role="alert">
           {problem.sentence} {problem.remedy}
         </p>
+      )}
+      {piece !== null && (
+        <TextField
+          label={words.pieceName}
+          value={piece.name}
+          onChange={(name) => change((now) => ({ ...now, name }), 'name')}
+        />
       )}
       <ul className="sheet-rows">
         <li>

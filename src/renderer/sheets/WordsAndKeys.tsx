@@ -3,11 +3,13 @@ import { QuietButton } from '../parts/Actions.tsx';
 import { Choice } from '../parts/Choice.tsx';
 import { KeyCap } from '../parts/KeyCap.tsx';
 import { SheetDialog } from '../parts/SheetDialog.tsx';
+import { TroubleReport } from '../parts/TroubleReport.tsx';
 import { usePiece } from '../state/pieceStore.ts';
 import { useSettings } from '../state/settingsStore.ts';
 import { makeSheet } from '../state/sheets.ts';
 import { useShell } from '../state/shellStore.ts';
 import { useWords } from '../words/useWords.ts';
+import { AllKeys } from './AllKeys.tsx';
 
 /** F1: the keys that answer here, what the trade's words mean, and how things look. */
 export function WordsAndKeys() {
@@ -17,7 +19,11 @@ export function WordsAndKeys() {
   const lists = useCommandStore((state) => state.lists);
   const withKeys = [...lists].reverse().flatMap((list) => list.commands.filter((command) => command.keys?.[0]));
   return (
-    <SheetDialog title={words.wordsAndKeys} onClose={() => useShell.getState().openSheet(null)}>
+    <SheetDialog title={words.wordsAndKeys} onClose={() => useShell.getState().openSheet(null)} place="wide">
+      {/* The first thing read, and the sheet's top: the first control stands far below. */}
+      <h3 data-first tabIndex={-1}>
+        {words.keysHere}
+      </h3>
       <dl className="key-rows">
         {withKeys.map((command) => (
           <div key={command.id} style={{ display: 'contents' }}>
@@ -28,11 +34,6 @@ export function WordsAndKeys() {
           </div>
         ))}
       </dl>
-      {piece !== null && (
-        <p className="sheet-print">
-          <QuietButton onPress={() => void makeSheet(piece, 'keys', null)}>{words.printKeys}</QuietButton>
-        </p>
-      )}
       <h3>{words.look}</h3>
       <div className="sheet-choices">
         <Choice
@@ -68,6 +69,15 @@ export function WordsAndKeys() {
           </div>
         ))}
       </dl>
+      <h3>{words.allKeys}</h3>
+      <AllKeys />
+      {piece !== null && (
+        <p className="sheet-print">
+          <QuietButton onPress={() => void makeSheet(piece, 'keys', null)}>{words.printKeys}</QuietButton>
+        </p>
+      )}
+      <h3>{words.trouble.head}</h3>
+      <TroubleReport />
     </SheetDialog>
   );
 }

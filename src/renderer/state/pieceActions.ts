@@ -4,7 +4,10 @@ import { host } from '../host/currentHost.ts';
 import { usePiece } from './pieceStore.ts';
 import { type ScreenName, useShell } from './shellStore.ts';
 
-type Opening = Extract<CallName, 'openPiece' | 'openSample' | 'createPiece' | 'duplicatePiece' | 'importPiece'>;
+type Opening = Extract<
+  CallName,
+  'takeOverPiece' | 'openPiece' | 'openSample' | 'createPiece' | 'duplicatePiece' | 'importPiece'
+>;
 
 /** Takes the answer of any call that opens a piece; what was open is saved and closed first. */
 async function take(ask: () => Promise<Outcome<Answer<Opening>>>, screen: ScreenName): Promise<Problem | null> {
@@ -20,7 +23,8 @@ async function take(ask: () => Promise<Outcome<Answer<Opening>>>, screen: Screen
 }
 
 export const openSample = () => take(() => host().call('openSample', {}), 'piece');
-export const openPiece = (key: string) => take(() => host().call('openPiece', { key }), 'piece');
+export const openPiece = (key: string) =>
+  key === usePiece.getState().key ? readAnew() : take(() => host().call('openPiece', { key }), 'piece');
 export const createPiece = (piece: OpenedPiece['piece']) => take(() => host().call('createPiece', { piece }), 'piece');
 export const duplicatePiece = (key: string, name: string) =>
   take(() => host().call('duplicatePiece', { key, name }), 'piece');
@@ -28,6 +32,20 @@ export const importPiece = async (file: File) => {
   const bytes = new Uint8Array(await file.arrayBuffer());
   return take(() => host().call('importPiece', { name: file.name }, bytes), 'piece');
 };
+
+/** Reads the open piece anew and stays on the screen: another program may have changed it, or let it go. */
+async function reopen(call: 'openPiece' | 'takeOverPiece'): Promise<Problem | null> {
+  const { screen } = useShell.getState();
+  const { key, saveNow } = usePiece.getState();
+  if (key === null) return null;
+  // The host counts how often a piece was opened, and keeps its lock until as many have closed it.
+  await saveNow();
+  await host().call('closePiece', { key });
+  return take(() => host().call(call, { key }), screen);
+}
+export const readAnew = () => reopen('openPiece');
+/** Takes a lock that was left behind; while its owner still runs, the piece stays as it is and says so. */
+export const takeOver = () => reopen('takeOverPiece');
 
 /** Electron's folder dialog; nothing happens when the weaver leaves it. */
 export async function choosePieceFolder(): Promise<Problem | null> {

@@ -30,6 +30,9 @@ interface PieceState {
 }
 
 const SAVE_DELAY_MS = 400;
+/** After such a pause the same kind of change is a new step to undo. A drag lasts until it is let go. */
+const RUN_PAUSE_MS = 700;
+let changedAt = 0;
 let timer: ReturnType<typeof setTimeout> | undefined;
 let saving: Promise<void> | null = null;
 /** The piece as it last went to disk: what differs from it is still to be saved. */
@@ -77,7 +80,10 @@ export const usePiece = create<PieceState>((set, get) => {
       if (piece === null || readOnly !== null) return;
       const next = update(piece);
       if (next === piece) return;
-      const sameRun = gather !== null && gather === gathering;
+      const now = performance.now();
+      const paused = gather !== 'drag' && now - changedAt > RUN_PAUSE_MS;
+      changedAt = now;
+      const sameRun = gather !== null && gather === gathering && !paused;
       set({ piece: next, past: sameRun ? past : [...past, piece], future: [], gathering: gather });
       saveLater();
     },

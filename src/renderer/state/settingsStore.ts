@@ -1,21 +1,7 @@
 import { create } from 'zustand';
-import type { Settings } from '../../core/contract/hostApi.ts';
+import { type Settings, usualSettings } from '../../core/contract/hostApi.ts';
 import { host } from '../host/currentHost.ts';
 import { applyTheme } from '../theme/applyTheme.ts';
-
-/** Used until the host has answered, and where it can't keep settings. */
-export const usualSettings: Settings = {
-  theme: 'system',
-  language: 'en',
-  textSize: 100,
-  units: 'mm',
-  sound: false,
-  speech: false,
-  camera: null,
-  watchedFolder: null,
-  tourDone: false,
-  looms: [],
-};
 
 interface SettingsState {
   readonly settings: Settings;

@@ -19,6 +19,8 @@ import { usePlanned } from './planning/planned.ts';
 export interface Work {
   readonly piece: Piece;
   readonly plan: Plan;
+  /** Places of the blocks that differ from what they were before the rest was last planned anew. */
+  readonly anew: ReadonlySet<number>;
   readonly turns: readonly WorkTurn[];
   readonly steps: readonly WorkStep[];
   readonly passesDone: number;
@@ -36,9 +38,9 @@ export function useWork(): Work | null {
   const progress = usePiece((state) => state.progress);
   const told = useMemo(() => {
     if (planned === null) return null;
-    const { piece, plan } = planned;
+    const { piece, plan, anew } = planned;
     const turns = workTurns(plan.blocks, plan.sequence);
-    return { piece, plan, turns, steps: workSteps(turns) };
+    return { piece, plan, anew, turns, steps: workSteps(turns) };
   }, [planned]);
   const planChanged = useMemo(() => {
     if (told === null || progress === null || progress.passesDone === 0) return false;

@@ -16,7 +16,7 @@ import { SheetDialog } from '../../parts/SheetDialog.tsx';
 import { usePiece } from '../../state/pieceStore.ts';
 import { useWords } from '../../words/useWords.ts';
 import { useCartoon } from './cartoonStore.ts';
-import { freeShapeId, yarnForNew } from './useCartoonPointer.ts';
+import { freeShapeId, yarnForNew } from './freeShape.ts';
 
 type Face = 'plain' | 'strong' | 'heading';
 

@@ -11,6 +11,7 @@ import { Footer } from '../../parts/Footer.tsx';
 import { ScreenFrame } from '../../parts/ScreenFrame.tsx';
 import { Sentence } from '../../parts/Sentence.tsx';
 import { SheetDialog } from '../../parts/SheetDialog.tsx';
+import { Swatch, yarnLetter } from '../../parts/Swatch.tsx';
 import { chooseFile, useFileDrop } from '../../parts/useFileDrop.ts';
 import { usePiece } from '../../state/pieceStore.ts';
 import { usePlanned } from '../../state/planning/planned.ts';
@@ -20,7 +21,7 @@ import { useShell } from '../../state/shellStore.ts';
 import { beatDiffers, useMeasuredBeat } from '../../state/useMeasuredBeat.ts';
 import type { Words } from '../../words/en.ts';
 import { useWords } from '../../words/useWords.ts';
-import { bringInDrawing } from './bringIn.ts';
+import { type BroughtIn, bringInDrawing } from './bringIn.ts';
 import { CartoonCanvas } from './CartoonCanvas.tsx';
 import { useCartoon } from './cartoonStore.ts';
 import { LetteringSheet } from './LetteringSheet.tsx';
@@ -42,7 +43,7 @@ export function Screen() {
 
 type Open =
   | { readonly sheet: 'lettering' | 'ornament' | 'table' }
-  | { readonly sheet: 'told'; readonly sentences: readonly string[] }
+  | { readonly sheet: 'told'; readonly sentences: readonly string[]; readonly guesses: BroughtIn['guesses'] }
   | { readonly sheet: 'trace'; readonly picture: Picture }
   | null;
 
@@ -63,15 +64,21 @@ function CartoonWork({ piece }: { readonly piece: Piece }) {
 
   const take = async (file: File) => {
     if (/\.svg$/i.test(file.name) || file.type === 'image/svg+xml') {
-      const read = await bringInDrawing(file, piece, words.guess);
-      if (!read.ok) return setOpen({ sheet: 'told', sentences: [`${read.problem.sentence} ${read.problem.remedy}`] });
-      change((now) => ({ ...now, shapes: [...read.value.shapes, ...now.shapes] }));
-      choose(read.value.shapes[0]?.id ?? null);
-      if (read.value.told.length > 0) setOpen({ sheet: 'told', sentences: read.value.told });
+      const read = await bringInDrawing(file, piece);
+      if (!read.ok) {
+        const sentences = [`${read.problem.sentence} ${read.problem.remedy}`];
+        return setOpen({ sheet: 'told', sentences, guesses: [] });
+      }
+      const { shapes, told, guesses } = read.value;
+      change((now) => ({ ...now, shapes: [...shapes, ...now.shapes] }));
+      choose(shapes[0]?.id ?? null);
+      if (told.length > 0 || guesses.length > 0) setOpen({ sheet: 'told', sentences: told, guesses });
       return;
     }
     const picture = await readPicture(file);
-    setOpen(picture === null ? { sheet: 'told', sentences: [words.cantRead] } : { sheet: 'trace', picture });
+    setOpen(
+      picture === null ? { sheet: 'told', sentences: [words.cantRead], guesses: [] } : { sheet: 'trace', picture },
+    );
   };
   const over = useFileDrop((file) => void take(file));
   const bringIn = () => chooseFile('.svg,image/svg+xml,.png,.jpg,.jpeg,.webp,.avif,.gif', (file) => void take(file));
@@ -158,6 +165,18 @@ function CartoonWork({ piece }: { readonly piece: Piece }) {
       {open?.sheet === 'told' && (
         <SheetDialog title={words.guessTitle} onClose={close}>
           <ul className="told">
+            {open.guesses.map(({ colour, yarn: id }) => {
+              const index = piece.yarns.findIndex((yarn) => yarn.id === id);
+              const yarn = piece.yarns[index];
+              return (
+                <li key={colour} className="told-colour">
+                  <Swatch colour={colour} letter="" />
+                  <span>{words.became}</span>
+                  <Swatch colour={yarn?.colour ?? null} letter={yarnLetter(index)} />
+                  <span>{yarn?.name}</span>
+                </li>
+              );
+            })}
             {open.sentences.map((sentence) => (
               <li key={sentence}>{sentence}</li>
             ))}

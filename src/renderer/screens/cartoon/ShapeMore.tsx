@@ -10,9 +10,10 @@ import { NumberField, SelectField, TextField } from '../../parts/Fields.tsx';
 import { usePiece } from '../../state/pieceStore.ts';
 import { useWords } from '../../words/useWords.ts';
 import { useCartoon } from './cartoonStore.ts';
+import { freeShapeId } from './freeShape.ts';
 import { removeShape } from './removeShape.ts';
 import { restackShape } from './restackShape.ts';
-import { freeShapeId, replaceShape } from './useCartoonPointer.ts';
+import { replaceShape } from './useCartoonPointer.ts';
 
 /** Everything else about a shape: yarn, borders, turning, mirror, copies, layers. */
 export function ShapeMore({ piece, shape }: { readonly piece: Piece; readonly shape: Shape }) {
@@ -85,9 +86,6 @@ export function ShapeMore({ piece, shape }: { readonly piece: Piece; readonly sh
         }}
       />
       <Row>
-        <QuietButton onPress={() => put((now) => setMirror(now, now.mirrorAbout === null ? 0 : null))}>
-          {shape.mirrorAbout === null ? words.mirrorBoth : words.unmirror}
-        </QuietButton>
         {shape.rotation !== 0 && (
           <QuietButton onPress={() => put((now) => withTurnWorkedIn(now, cloth))}>{words.turnIn}</QuietButton>
         )}

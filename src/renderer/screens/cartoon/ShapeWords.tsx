@@ -1,4 +1,5 @@
 import { memo, useState } from 'react';
+import { setMirror } from '../../../core/cartoon/mirror.ts';
 import { resizeShape } from '../../../core/cartoon/place.ts';
 import { shapeBox } from '../../../core/cartoon/shapeBox.ts';
 import { clothBox } from '../../../core/cartoon/snap.ts';
@@ -59,12 +60,15 @@ export function ShapeWords({ piece, shape, planned }: ShapeWordsProps) {
         </p>
       )}
       <Stray piece={piece} shape={shape.id} />
-      <CornerFields piece={piece} shape={shape} />
-      {planned !== null && <PlannedSteps planned={planned} shape={shape.id} />}
-      <p>
+      <p className="shape-actions">
+        <QuietButton onPress={() => put((now) => setMirror(now, now.mirrorAbout === null ? 0 : null))}>
+          {shape.mirrorAbout === null ? words.mirrorBoth : words.unmirror}
+        </QuietButton>
         <QuietButton onPress={() => setMore(!more)}>{more ? words.less : words.more}</QuietButton>
       </p>
       {more && <ShapeMore piece={piece} shape={shape} />}
+      <CornerFields piece={piece} shape={shape} />
+      {planned !== null && <PlannedSteps planned={planned} shape={shape.id} />}
     </>
   );
 }

@@ -1,10 +1,10 @@
 import type { Piece } from '../../../core/model/piece.ts';
 import { useWords } from '../../words/useWords.ts';
 import { addHere } from './addHere.ts';
-import { type Tool, useCartoon } from './cartoonStore.ts';
+import { isStartingForm, type Tool, toolKeys, useCartoon } from './cartoonStore.ts';
 
-const tools: readonly Tool[] = ['select', 'polygon', 'rectangle', 'ellipse', 'band', 'arch', 'freehand'];
-const placed: ReadonlySet<Tool> = new Set(['rectangle', 'ellipse', 'band', 'arch']);
+/** Where the row has no room for all, these answer to their keys and are found by their words. */
+const rare: ReadonlySet<Tool> = new Set(['diamond', 'hexagon']);
 
 interface ToolRowProps {
   readonly piece: Piece;
@@ -24,17 +24,17 @@ export function ToolRow({ piece, onLettering, onBringIn, onOrnament }: ToolRowPr
   );
   return (
     <div className="tool-row" role="toolbar" aria-label={words.toolRow}>
-      {tools.map((name) => (
+      {toolKeys.map(([name]) => (
         <button
           key={name}
           type="button"
           aria-pressed={tool === name}
-          className={tool === name ? 'tool is-chosen' : 'tool'}
+          className={`tool${tool === name ? ' is-chosen' : ''}${rare.has(name) ? ' is-rare' : ''}`}
           onClick={() => setTool(name)}
           onKeyDown={(event) => {
-            if (event.key !== 'Enter' || !placed.has(name)) return;
+            if (event.key !== 'Enter' || !isStartingForm(name)) return;
             event.preventDefault();
-            addHere.put(piece, name as 'rectangle' | 'ellipse' | 'band' | 'arch');
+            addHere.put(piece, name, words.names[name]);
           }}
         >
           {words.tools[name]}

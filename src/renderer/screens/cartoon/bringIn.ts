@@ -5,18 +5,16 @@ import type { Piece, Shape } from '../../../core/model/piece.ts';
 
 export interface BroughtIn {
   readonly shapes: readonly Shape[];
-  /** What was guessed or left out, a sentence each. */
+  /** Colours of the drawing that no yarn has, each with the id of the yarn nearest to it. */
+  readonly guesses: readonly { readonly colour: string; readonly yarn: string }[];
+  /** What was left out, a sentence each. */
   readonly told: readonly string[];
 }
 
 const MOST_BYTES = 8_000_000;
 
 /** Reads a drawing file into shapes that fill the middle of the cloth. Nothing in it is run or fetched. */
-export async function bringInDrawing(
-  file: File,
-  piece: Piece,
-  guess: (colour: string, yarn: string) => string,
-): Promise<Outcome<BroughtIn>> {
+export async function bringInDrawing(file: File, piece: Piece): Promise<Outcome<BroughtIn>> {
   if (file.size > MOST_BYTES) {
     return failure(
       'drawing-too-large',
@@ -37,7 +35,7 @@ export async function bringInDrawing(
     smallest: piece.loom.notchPitch / 2,
   });
   if (!read.ok) return read;
-  const nameOf = (id: string) => piece.yarns.find((yarn) => yarn.id === id)?.name ?? id;
-  const guesses = read.value.guesses.map((each) => guess(each.colour, nameOf(each.yarn)));
-  return success({ shapes: read.value.shapes, told: [...guesses, ...read.value.told] });
+  const colourOf = (id: string) => piece.yarns.find((yarn) => yarn.id === id)?.colour;
+  const guesses = read.value.guesses.filter(({ colour, yarn }) => colour !== colourOf(yarn));
+  return success({ shapes: read.value.shapes, guesses, told: read.value.told });
 }

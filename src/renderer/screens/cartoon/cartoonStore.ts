@@ -1,8 +1,27 @@
 import { create } from 'zustand';
 import type { StartingForm } from '../../../core/cartoon/newShape.ts';
+import { usePiece } from '../../state/pieceStore.ts';
 
 /** What a press on the cloth does. */
-export type Tool = 'select' | 'polygon' | 'freehand' | Extract<StartingForm, 'rectangle' | 'ellipse' | 'band' | 'arch'>;
+export type Tool = 'select' | 'polygon' | 'freehand' | StartingForm;
+
+/** Tools in the order they stand in, with their letters. */
+export const toolKeys: readonly (readonly [Tool, string])[] = [
+  ['select', 'V'],
+  ['polygon', 'P'],
+  ['rectangle', 'R'],
+  ['hill', 'H'],
+  ['diamond', 'D'],
+  ['hexagon', 'X'],
+  ['ellipse', 'E'],
+  ['band', 'B'],
+  ['arch', 'A'],
+  ['freehand', 'F'],
+];
+
+/** Whether a tool's form can also be put on the middle of the cloth, without a pointer. */
+export const isStartingForm = (tool: Tool): tool is StartingForm =>
+  tool !== 'select' && tool !== 'polygon' && tool !== 'freehand';
 
 /** Where the window looks: the cloth's middle in mm, and how large. */
 export interface Look {
@@ -33,14 +52,11 @@ interface CartoonState {
   readonly setDraft: (draft: CartoonState['draft']) => void;
 }
 
+const atFirst = { tool: 'select', chosen: null, vertex: null, ornament: null, look: null, draft: [] } as const;
+
 export const useCartoon = create<CartoonState>((set) => ({
-  tool: 'select',
-  chosen: null,
-  vertex: null,
-  ornament: null,
-  look: null,
+  ...atFirst,
   snap: true,
-  draft: [],
   setTool: (tool) => set({ tool, draft: [] }),
   choose: (chosen) => set({ chosen, vertex: null, ornament: null }),
   chooseVertex: (vertex) => set({ vertex }),
@@ -49,3 +65,8 @@ export const useCartoon = create<CartoonState>((set) => ({
   setSnap: (snap) => set({ snap }),
   setDraft: (draft) => set({ draft }),
 }));
+
+// What was chosen in one piece, and where the window looked, says nothing of another.
+usePiece.subscribe((now, before) => {
+  if (now.key !== before.key) useCartoon.setState(atFirst);
+});

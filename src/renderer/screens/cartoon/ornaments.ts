@@ -4,7 +4,7 @@ import type { Ornament, Piece } from '../../../core/model/piece.ts';
 import { clothMm, mm, radians } from '../../../core/model/units.ts';
 import { usePiece } from '../../state/pieceStore.ts';
 import { useCartoon } from './cartoonStore.ts';
-import { yarnForNew } from './useCartoonPointer.ts';
+import { yarnForNew } from './freeShape.ts';
 
 /** A new applied piece on the middle of the cloth. Sizes to start from are common practice, no source. */
 export function newOrnament(piece: Piece, kind: Ornament['kind'], name: string): Ornament {

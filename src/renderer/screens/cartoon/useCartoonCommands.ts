@@ -8,22 +8,13 @@ import { usePiece } from '../../state/pieceStore.ts';
 import { useWords } from '../../words/useWords.ts';
 import { addHere } from './addHere.ts';
 import { nextHandle } from './CornerFields.tsx';
-import { type Tool, useCartoon } from './cartoonStore.ts';
+import { isStartingForm, toolKeys, useCartoon } from './cartoonStore.ts';
+import { finishPolygon } from './drawn.ts';
 import { handlesOf, moveHandle } from './handles.ts';
 import { removeOrnament } from './ornaments.ts';
 import { removeShape } from './removeShape.ts';
 import { restackShape } from './restackShape.ts';
 import { replaceShape } from './useCartoonPointer.ts';
-
-const toolKeys: readonly (readonly [Tool, string])[] = [
-  ['select', 'V'],
-  ['polygon', 'P'],
-  ['rectangle', 'R'],
-  ['ellipse', 'E'],
-  ['band', 'B'],
-  ['arch', 'A'],
-  ['freehand', 'F'],
-];
 
 interface CartoonCommands {
   readonly piece: Piece;
@@ -41,7 +32,7 @@ export function useCartoonCommands(given: CartoonCommands): void {
   const all = useWords();
   const words = all.cartoon;
   const change = usePiece((state) => state.change);
-  const { chosen, choose, setTool, setLook, look, snap, setSnap, tool, vertex, chooseVertex, chooseOrnament } =
+  const { chosen, choose, setTool, setLook, look, snap, setSnap, tool, draft, vertex, chooseVertex, chooseOrnament } =
     useCartoon();
 
   const nudge = (ends: number, turns: number) => {
@@ -91,6 +82,12 @@ export function useCartoonCommands(given: CartoonCommands): void {
     change((now) => ({ ...now, shapes: [added, ...now.shapes] }));
     choose(added.id);
   };
+  const typeSizes = () => {
+    const fields = document.querySelector<HTMLInputElement>(
+      vertex === null ? '.cartoon-words .shape-sizes input' : '.corner .shape-sizes input',
+    );
+    fields?.focus();
+  };
   const letGo = () => {
     if (tool !== 'select') setTool('select');
     else if (vertex !== null) chooseVertex(null);
@@ -106,15 +103,31 @@ export function useCartoonCommands(given: CartoonCommands): void {
     keys: [key],
     run: () => shape && restackShape(shape.id, move),
   });
+  const drafting = tool === 'polygon' && draft.length > 0;
+  const { setDraft } = useCartoon.getState();
   useCommands('cartoon', [
+    // While a polygon is being drawn these keys are about its corners.
+    ...(drafting
+      ? [
+          {
+            id: 'close-polygon',
+            words: words.keys.closePolygon,
+            keys: ['Enter'],
+            run: () => finishPolygon(words.names.polygon),
+          },
+          {
+            id: 'point-back',
+            words: words.keys.pointBack,
+            keys: ['Backspace', 'Ctrl+Z'],
+            run: () => setDraft(draft.slice(0, -1)),
+          },
+        ]
+      : []),
     ...toolKeys.map(([name, letter]) => ({
       id: `tool-${name}`,
       words: words.tools[name],
       keys: [letter],
-      run: () =>
-        tool === name && name !== 'select' && name !== 'polygon' && name !== 'freehand'
-          ? addHere.put(piece, name)
-          : setTool(name),
+      run: () => (tool === name && isStartingForm(name) ? addHere.put(piece, name, words.names[name]) : setTool(name)),
     })),
     { id: 'lettering', words: words.lettering, keys: ['L'], run: given.openLettering },
     { id: 'bring-in', words: words.bringIn, keys: ['O'], run: given.bringIn },
@@ -149,6 +162,7 @@ export function useCartoonCommands(given: CartoonCommands): void {
       keys: ['C'],
       run: () => shape && chooseVertex(nextHandle(shape, vertex, 1)),
     },
+    { id: 'type-sizes', words: words.keys.sizes, keys: ['I'], run: typeSizes },
     layer('layer-up', words.higher, 'PageUp', 'up'),
     layer('layer-down', words.lower, 'PageDown', 'down'),
     layer('layer-top', words.topmost, 'Shift+PageUp', 'top'),

@@ -1,7 +1,7 @@
 import { type PointerEvent, useRef } from 'react';
 import { freehandForm } from '../../../core/cartoon/freehand.ts';
 import { shapeAt } from '../../../core/cartoon/hit.ts';
-import { formInBox, freeName, plainShape } from '../../../core/cartoon/newShape.ts';
+import { formInBox } from '../../../core/cartoon/newShape.ts';
 import { moveShape } from '../../../core/cartoon/place.ts';
 import { clothBox, snapPoint, weavingGrid } from '../../../core/cartoon/snap.ts';
 import type { Piece, Shape, ShapeForm } from '../../../core/model/piece.ts';
@@ -9,7 +9,8 @@ import { clothMm } from '../../../core/model/units.ts';
 import { usePiece } from '../../state/pieceStore.ts';
 import { useShell } from '../../state/shellStore.ts';
 import { useWords } from '../../words/useWords.ts';
-import { type Tool, useCartoon } from './cartoonStore.ts';
+import { isStartingForm, type Tool, useCartoon } from './cartoonStore.ts';
+import { addDrawn, finishPolygon } from './drawn.ts';
 import { moveHandle } from './handles.ts';
 
 interface Place {
@@ -34,20 +35,6 @@ export interface CartoonPointer {
   readonly finishPolygon: () => void;
 }
 
-/** Ids no shape of the piece has. */
-export function freeShapeId(piece: Piece): string {
-  const taken = new Set(piece.shapes.map((shape) => shape.id));
-  let number = piece.shapes.length;
-  while (taken.has(`s${number}`)) number++;
-  return `s${number}`;
-}
-
-/** A yarn for a new shape that shows against the ground. */
-export const yarnForNew = (piece: Piece): string =>
-  piece.yarns.find((yarn) => yarn.id !== piece.cloth.ground && yarn.id !== piece.cloth.headerYarn)?.id ??
-  piece.yarns.find((yarn) => yarn.id !== piece.cloth.ground)?.id ??
-  piece.cloth.ground;
-
 /** Presses, drags and strokes on the cloth, each by the tool in hand. */
 export function useCartoonPointer(
   toCloth: (event: PointerEvent) => Place,
@@ -59,28 +46,13 @@ export function useCartoonPointer(
   const { change, endGathering } = usePiece.getState();
   const cartoon = useCartoon.getState;
 
-  const add = (form: ShapeForm, kind: Tool) => {
-    const piece = usePiece.getState().piece;
-    if (piece === null) return;
-    const id = freeShapeId(piece);
-    const name = freeName(
-      words.names[kind],
-      piece.shapes.map((shape) => shape.name),
-    );
-    change((now) => ({ ...now, shapes: [plainShape(id, name, yarnForNew(now), form), ...now.shapes] }));
-    cartoon().choose(id);
-    cartoon().setTool('select');
-  };
+  const add = (form: ShapeForm, kind: Tool) => addDrawn(form, words.names[kind]);
   const snapped = (place: Place, free: boolean): Place => {
     const piece = usePiece.getState().piece;
     if (piece === null || free || !cartoon().snap) return place;
     return snapPoint(place.x, place.y, weavingGrid(piece));
   };
-  const finishPolygon = () => {
-    const { draft, setDraft } = cartoon();
-    setDraft([]);
-    if (draft.length >= 3) add({ kind: 'polygon', points: draft.map((point) => clothPoint(point)) }, 'polygon');
-  };
+  const closePolygon = () => finishPolygon(words.names.polygon);
   const down = (event: PointerEvent<SVGSVGElement>) => {
     const piece = usePiece.getState().piece;
     if (piece === null) return;
@@ -95,7 +67,7 @@ export function useCartoonPointer(
       const point = snapped(place, event.altKey);
       const first = draft[0];
       if (first && draft.length >= 3 && Math.hypot(first.x - place.x, first.y - place.y) * pxPerMm < 12)
-        return finishPolygon();
+        return closePolygon();
       return setDraft([...draft, point]);
     }
     if (tool === 'freehand') {
@@ -164,7 +136,7 @@ export function useCartoonPointer(
       if (form.ok) add(form.value, 'freehand');
       else useShell.getState().say(`${form.problem.sentence} ${form.problem.remedy}`);
     }
-    if (now?.kind === 'box' && tool !== 'select' && tool !== 'polygon' && tool !== 'freehand') {
+    if (now?.kind === 'box' && isStartingForm(tool)) {
       setDraft([]);
       const [from, to] = [draft[0], draft[1]];
       if (!from || !to || Math.abs(from.y - to.y) < 0.5 || (tool !== 'band' && Math.abs(from.x - to.x) < 0.5)) return;
@@ -191,7 +163,7 @@ export function useCartoonPointer(
     cartoon().chooseOrnament(id);
     held.current = { kind: 'ornament', ornament: id, start: toCloth(event), at: ornament.at };
   };
-  return { down, move, up, holdHandle, holdOrnament, finishPolygon };
+  return { down, move, up, holdHandle, holdOrnament, finishPolygon: closePolygon };
 }
 
 /** One shape of a piece changed, the others as they are. */

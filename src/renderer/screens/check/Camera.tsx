@@ -7,66 +7,51 @@ import { ScreenFrame } from '../../parts/ScreenFrame.tsx';
 import { Sentence } from '../../parts/Sentence.tsx';
 import { useShell } from '../../state/shellStore.ts';
 import { useWords } from '../../words/useWords.ts';
-import { type Advice, adviceFor, type Frame, frameQuality, toFrame } from './frameQuality.ts';
-import { takeStill, useCamera } from './useCamera.ts';
+import { takeStill } from './takeStill.ts';
+import { useCamera } from './useCamera.ts';
+import { useLivePicture } from './useLivePicture.ts';
 
 interface CameraProps {
   readonly piece: Piece;
+  /** The picture before this one could not be measured: the next is taken by hand, or the same would come of itself. */
+  readonly afterRefusal: boolean;
   readonly onTaken: (photo: Blob) => void;
   readonly onLeave: () => void;
 }
 
-/** Breadth of the small frame that is judged, px. */
-const SMALL = 320;
-const LOOK_EVERY_MS = 200;
-/** Still and clear for this many looks in a row, and the picture is taken. */
-const STEADY_LOOKS = 6;
-
 /** The live picture with a guide in the loom's own proportions, and what to mend before taking it. */
-export function Camera({ piece, onTaken, onLeave }: CameraProps) {
+export function Camera({ piece, afterRefusal, onTaken, onLeave }: CameraProps) {
   const words = useWords().check;
   const video = useRef<HTMLVideoElement>(null);
   const { devices, device, chooseDevice, trouble, stream } = useCamera(video);
-  const [advice, setAdvice] = useState<Advice | null>(null);
-  const [steady, setSteady] = useState(true);
-  const [looks, setLooks] = useState(0);
-  const taking = useRef(false);
+  const [steady, setSteady] = useState(!afterRefusal);
+  const [taking, setTaking] = useState(false);
+  const [noPicture, setNoPicture] = useState(false);
+  const busy = useRef(false);
   const take = useCallback(async () => {
-    if (taking.current || video.current === null) return;
-    taking.current = true;
+    if (busy.current || video.current === null) return;
+    busy.current = true;
+    setTaking(true);
     const photo = await takeStill(video.current, stream);
-    taking.current = false;
+    busy.current = false;
+    setTaking(false);
+    setNoPicture(photo === null);
     if (photo !== null) onTaken(photo);
   }, [onTaken, stream]);
-  useEffect(() => {
-    const canvas = document.createElement('canvas');
-    const pen = canvas.getContext('2d', { willReadFrequently: true });
-    let before: Frame | null = null;
-    const timer = setInterval(() => {
-      const picture = video.current;
-      if (picture === null || pen === null || picture.videoWidth === 0) return;
-      const { videoWidth, videoHeight } = picture;
-      const height = Math.round((SMALL * videoHeight) / videoWidth);
-      canvas.width = SMALL;
-      canvas.height = height;
-      pen.drawImage(picture, 0, 0, SMALL, height);
-      const frame = toFrame(pen.getImageData(0, 0, SMALL, height).data, SMALL, height);
-      const [left, top] = [(videoWidth - SMALL) / 2, (videoHeight - height) / 2];
-      pen.drawImage(picture, left, top, SMALL, height, 0, 0, SMALL, height);
-      const middle = toFrame(pen.getImageData(0, 0, SMALL, height).data, SMALL, height);
-      const said = adviceFor(frameQuality(frame, before, middle));
-      before = frame;
-      setAdvice(said);
-      setLooks((count) => (said === 'good' ? count + 1 : 0));
-    }, LOOK_EVERY_MS);
-    return () => clearInterval(timer);
-  }, []);
-  useEffect(() => {
-    if (steady && looks >= STEADY_LOOKS) void take();
-  }, [steady, looks, take]);
-  useEffect(() => {
-    if (advice !== null) useShell.getState().say(words.advice[advice]);
-  }, [advice, words]);
+  const advice = useLivePicture(video, stream, () => {
+    if (steady) void take();
+  });
+  const sentence =
+    trouble !== null
+      ? words.cameraTrouble[trouble]
+      : taking
+        ? words.cameraTaking
+        : noPicture
+          ? words.cameraNoPicture
+          : advice === null
+            ? words.cameraWaking
+            : words.advice[advice];
+  useEffect(() => useShell.getState().say(sentence), [sentence]);
   useCommands('camera', [
     { id: 'take', words: words.take, keys: ['Space'], run: () => void take() },
     { id: 'steady', words: words.steady, keys: ['S'], run: () => setSteady(!steady) },
@@ -87,7 +72,7 @@ export function Camera({ piece, onTaken, onLeave }: CameraProps) {
             words: words.take,
             sign: 'photograph',
             onPress: () => void take(),
-            ...(stream === null ? { notYet: trouble ?? words.cameraWaking } : {}),
+            ...(stream === null ? { notYet: sentence } : {}),
           }}
         />
       }
@@ -111,8 +96,8 @@ export function Camera({ piece, onTaken, onLeave }: CameraProps) {
         )}
       </div>
       <section className="check-words" aria-label={words.wordsLabel}>
-        <Sentence>{trouble ?? (advice === null ? words.cameraWaking : words.advice[advice])}</Sentence>
-        <p>{words.cameraLead}</p>
+        <Sentence>{sentence}</Sentence>
+        <p>{afterRefusal ? words.cameraLeadAgain : words.cameraLead}</p>
         <label className="camera-steady">
           <input type="checkbox" checked={steady} onChange={(event) => setSteady(event.target.checked)} />
           <span>{words.steady}</span>

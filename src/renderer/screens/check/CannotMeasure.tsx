@@ -4,6 +4,7 @@ import { Footer } from '../../parts/Footer.tsx';
 import { ScreenFrame } from '../../parts/ScreenFrame.tsx';
 import { Sentence } from '../../parts/Sentence.tsx';
 import { usePiece } from '../../state/pieceStore.ts';
+import { tell } from '../../words/telling.ts';
 import { useWords } from '../../words/useWords.ts';
 import { type Look, useChecks } from './checkStore.ts';
 import { useBlobAddress } from './useBlobAddress.ts';
@@ -59,11 +60,11 @@ export function CannotMeasure({ look, preview, onAgain, onFourPoints }: CannotMe
         {look.rendered && <figcaption className="photograph-label">{words.rendered}</figcaption>}
       </figure>
       <section className="cannot-measure-words" aria-label={words.wordsLabel}>
-        <Sentence size="large">{first?.message ?? words.sentenceNotMeasured}</Sentence>
+        <Sentence size="large">{first === undefined ? words.sentenceNotMeasured : tell(first.message)}</Sentence>
         <div className="cannot-measure-lead">
           {further.map((reason) => (
             <p key={reason.code}>
-              {reason.message} {reason.remedy}
+              {tell(reason.message)} {tell(reason.remedy)}
             </p>
           ))}
           <p>{words.nothingGuessed}</p>
@@ -78,7 +79,7 @@ export function CannotMeasure({ look, preview, onAgain, onFourPoints }: CannotMe
             <span className="way-number">1</span>
             <div>
               <p>
-                <strong>{words.takeAgain}</strong> {first?.remedy ?? words.takeAgainHow}
+                <strong>{words.takeAgain}</strong> {first === undefined ? words.takeAgainHow : tell(first.remedy)}
               </p>
               <p className="second">{words.takeAgainSecond}</p>
             </div>

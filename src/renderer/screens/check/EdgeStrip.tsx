@@ -18,6 +18,9 @@ interface EdgeStripProps {
   readonly markY: number | null;
 }
 
+/** About the breadth of a letter under a strip, px. */
+const FIGURE_PX = 7.5;
+
 /** One selvedge against its plumb line, sharing the photograph's height scale and drawn four times wider. */
 export function EdgeStrip({ side, runs, forecast, view, base, planHeight, allowance, markY }: EdgeStripProps) {
   const words = useWords().check;
@@ -36,6 +39,8 @@ export function EdgeStrip({ side, runs, forecast, view, base, planHeight, allowa
   const reachIn = Math.floor((width * 0.68) / perMm);
   const reachOut = Math.floor((width * 0.32) / perMm);
   const ticks = Array.from({ length: reachIn + reachOut + 1 }, (_, index) => index - reachIn);
+  // A long word for out leaves no room for the zero, which the bob marks anyway.
+  const outTakesZero = words.out.length * FIGURE_PX + 2 * FIGURE_PX > width * 0.32;
   return (
     <div className={`edge-strip is-${side}`}>
       <h2>
@@ -94,7 +99,7 @@ export function EdgeStrip({ side, runs, forecast, view, base, planHeight, allowa
       </div>
       <div className="edge-strip-figures figures" aria-hidden="true">
         {ticks
-          .filter((tick) => tick <= 0 && tick % steps === 0 && x(tick) > 6 && x(tick) < width - 6)
+          .filter((tick) => tick <= (outTakesZero ? -1 : 0) && tick % steps === 0 && x(tick) > 6 && x(tick) < width - 6)
           .map((tick) => (
             <span key={tick} style={{ left: x(tick) }}>
               {-tick}

@@ -4,6 +4,7 @@ import type { Flag } from '../../../core/model/check.ts';
 import type { Piece } from '../../../core/model/piece.ts';
 import type { PlannedSelvedges } from '../../../core/warp/plannedSelvedges.ts';
 import { QuietButton } from '../../parts/Actions.tsx';
+import { tell } from '../../words/telling.ts';
 import { useWords } from '../../words/useWords.ts';
 import { CloseLook } from './CloseLook.tsx';
 import { type Look, useChecks } from './checkStore.ts';
@@ -16,8 +17,10 @@ interface FlagListProps {
 }
 
 /** What was seen, as a title: its first sentence, without the full stop and the give or take that stands below it. */
-export const flagTitle = (flag: Flag): string =>
-  (sentences(flag.message)[0] ?? flag.message).replace(/\.$/, '').replace(/, give or take [^,]+$/, '');
+export const flagTitle = (flag: Flag): string => titleOf(flag.message);
+
+export const titleOf = (message: string): string =>
+  tell((sentences(message)[0] ?? message).replace(/\.$/, '').replace(/, give or take [^,]+$/, ''));
 
 const sentences = (text: string): string[] => text.split(/(?<=\.) (?=\S)/);
 
@@ -25,7 +28,7 @@ const sentences = (text: string): string[] => text.split(/(?<=\.) (?=\S)/);
 const flagRest = (flag: Flag): string =>
   flag.kind === 'draw-in' || (flag.kind === 'spreading' && flag.side !== null)
     ? ''
-    : sentences(flag.message).slice(1).join(' ');
+    : tell(sentences(flag.message).slice(1).join(' '));
 
 function PutAside({ index }: { readonly index: number }) {
   const words = useWords().check;
@@ -80,7 +83,8 @@ export function FlagList({ look, piece, edges }: FlagListProps) {
         const reason = aside(index);
         const key = `${flag.kind} ${flag.side} ${flag.yMm}`;
         if (index !== chosen) {
-          const said = reason !== null ? words.asideBecause(reason) : figure === null ? flag.advice : figure.figure;
+          const said =
+            reason !== null ? words.asideBecause(reason) : figure === null ? tell(flag.advice) : figure.figure;
           return (
             <li key={key}>
               {head(
@@ -104,7 +108,7 @@ export function FlagList({ look, piece, edges }: FlagListProps) {
               </p>
             )}
             {flagRest(flag) !== '' && <p>{flagRest(flag)}</p>}
-            <p>{flag.advice}</p>
+            <p>{tell(flag.advice)}</p>
             {reason !== null && <p className="second">{words.asideBecause(reason)}</p>}
             {reason === null && look.kept !== null && <PutAside index={index} />}
           </li>

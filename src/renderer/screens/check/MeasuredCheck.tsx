@@ -3,13 +3,16 @@ import { compareReading } from '../../../core/compare/compareReading.ts';
 import type { Piece } from '../../../core/model/piece.ts';
 import { plannedSelvedges } from '../../../core/warp/plannedSelvedges.ts';
 import { useCommands } from '../../keys/commandStore.ts';
+import { QuietButton } from '../../parts/Actions.tsx';
 import { DrawingTable } from '../../parts/DrawingTable.tsx';
 import { Footer } from '../../parts/Footer.tsx';
 import { ScreenFrame } from '../../parts/ScreenFrame.tsx';
 import { Sentence } from '../../parts/Sentence.tsx';
+import { usePiece } from '../../state/pieceStore.ts';
 import { replanRest } from '../../state/replan.ts';
 import { useShell } from '../../state/shellStore.ts';
 import { dateAndTime } from '../../words/dates.ts';
+import { tell } from '../../words/telling.ts';
 import { useWords } from '../../words/useWords.ts';
 import { AgreeingRows } from './AgreeingRows.tsx';
 import { agreeingRows } from './agreeing.ts';
@@ -18,6 +21,7 @@ import { checkSentence } from './checkSentence.ts';
 import { type Look, useChecks } from './checkStore.ts';
 import { FlagList } from './FlagList.tsx';
 import { ForecastLines } from './ForecastLines.tsx';
+import { handOverPicture } from './handOverPicture.ts';
 import { type LayerName, usualLayers } from './layers.ts';
 import { readingTable } from './readingTable.ts';
 import { SinceLast } from './SinceLast.tsx';
@@ -28,12 +32,17 @@ interface MeasuredCheckProps {
   readonly onAgain: () => void;
   readonly onChoose: () => void;
   readonly onWatch: () => void;
+  readonly onPhotographs: () => void;
   readonly onFourPoints: () => void;
 }
 
 /** A measured photograph: the picture with its strips, the sentence, the flags, what agrees. */
-export function MeasuredCheck({ look, piece, onAgain, onChoose, onWatch, onFourPoints }: MeasuredCheckProps) {
-  const words = useWords().check;
+export function MeasuredCheck(props: MeasuredCheckProps) {
+  const { look, piece, onAgain, onChoose, onWatch, onPhotographs, onFourPoints } = props;
+  const all = useWords();
+  const words = all.check;
+  const key = usePiece((state) => state.key);
+  const [shared, setShared] = useState<string | null>(null);
   const summaries = useChecks((state) => state.summaries);
   const problem = useChecks((state) => state.problem);
   const [layers, setLayers] = useState(usualLayers);
@@ -46,7 +55,15 @@ export function MeasuredCheck({ look, piece, onAgain, onChoose, onWatch, onFourP
   const dismissed = useMemo(() => kept?.dismissed.map((each) => each.flag) ?? [], [kept]);
   const sentence = checkSentence(reading, comparison, dismissed, piece.making.allowance, piece.units, words);
   const rows = agreeingRows(reading, comparison, piece, words);
+  const number = kept === null ? summaries.length + 1 : summaries.findIndex((each) => each.id === kept.id) + 1;
   const keep = () => void useChecks.getState().keep('');
+  const share = () => {
+    if (key === null) return;
+    setShared(words.sharing);
+    void handOverPicture(key, piece, look, number, all).then((trouble) =>
+      setShared(trouble === null ? words.shared : `${trouble.sentence} ${trouble.remedy}`),
+    );
+  };
   const toggle = (layer: LayerName) => setLayers((before) => ({ ...before, [layer]: !before[layer] }));
   const flags = reading.flags;
   useEffect(() => useShell.getState().say(sentence), [sentence]);
@@ -77,10 +94,11 @@ export function MeasuredCheck({ look, piece, onAgain, onChoose, onWatch, onFourP
     { id: 'table', words: words.table, keys: ['T'], run: () => setTable(true) },
     { id: 'choose-photograph', words: words.wayChoose, keys: ['O'], run: onChoose },
     { id: 'watch-folder', words: words.watchFolder, keys: ['W'], run: onWatch },
+    { id: 'photographs', words: words.photographs, keys: ['H'], run: onPhotographs },
+    { id: 'share', words: words.share, keys: ['G'], run: share },
     { id: 'again', words: words.again, keys: ['Space'], run: onAgain },
     ...(look.draft === null ? [] : [{ id: 'keep', words: words.keep, keys: ['K'], run: keep }]),
   ]);
-  const number = kept === null ? summaries.length + 1 : summaries.findIndex((each) => each.id === kept.id) + 1;
   const seen = reading.ends.filter((end) => end.seen).length;
   const aside =
     kept === null
@@ -136,12 +154,22 @@ export function MeasuredCheck({ look, piece, onAgain, onChoose, onWatch, onFourP
         <FlagList look={look} piece={piece} edges={edges} />
         {reading.reasons.map((reason) => (
           <p key={reason.code} className="second">
-            {reason.message} {reason.remedy}
+            {tell(reason.message)} {tell(reason.remedy)}
           </p>
         ))}
         <ForecastLines forecasts={comparison.forecasts} />
         <SinceLast look={look} piece={piece} />
         <AgreeingRows rows={rows} />
+        <div className="check-further">
+          <QuietButton onPress={() => setTable(true)}>{words.table}</QuietButton>
+          <QuietButton onPress={share}>{words.share}</QuietButton>
+          <QuietButton onPress={onPhotographs}>{words.photographs}</QuietButton>
+          {shared !== null && (
+            <p className="second" role="status">
+              {shared}
+            </p>
+          )}
+        </div>
       </section>
       {table && (
         <DrawingTable table={readingTable(reading, edges, piece.units, words)} onClose={() => setTable(false)} />

@@ -13,21 +13,40 @@ interface NoCheckYetProps {
   readonly onCamera: () => void;
   readonly onChoose: () => void;
   readonly onWatch: () => void;
+  readonly onPhotographs: () => void;
+  /** Back to the newest check, when there is one and the new photograph could not be read. */
+  readonly onLetGo?: () => void;
 }
 
 /** Nothing measured yet, or a photograph being read; Esc stops the reading. */
-export function NoCheckYet({ over, job, preview, onCamera, onChoose, onWatch }: NoCheckYetProps) {
+export function NoCheckYet({
+  over,
+  job,
+  preview,
+  onCamera,
+  onChoose,
+  onWatch,
+  onPhotographs,
+  onLetGo,
+}: NoCheckYetProps) {
   const words = useWords().check;
   const help = useHelpHint();
   const stop = () => useChecks.getState().stop();
   useCommands('no-check', [
     { id: 'camera', words: words.wayCamera, keys: ['Space'], run: onCamera },
     { id: 'choose-photograph', words: words.wayChoose, keys: ['O'], run: onChoose },
+    { id: 'watch-folder', words: words.watchFolder, keys: ['W'], run: onWatch },
+    { id: 'photographs', words: words.photographs, keys: ['H'], run: onPhotographs },
     ...(job === null ? [] : [{ id: 'stop', words: words.stop, keys: ['Escape'], run: stop }]),
+    ...(onLetGo === undefined ? [] : [{ id: 'let-go', words: words.letItGo, keys: ['Delete'], run: onLetGo }]),
   ]);
   const hints: readonly KeyHint[] =
     job === null
-      ? [{ keys: ['Space'], words: words.keyCamera }, { keys: ['O'], words: words.keyChoose }, help]
+      ? [
+          { keys: ['Space'], words: words.keyCamera },
+          { keys: ['O'], words: words.keyChoose },
+          onLetGo === undefined ? help : { keys: ['Delete'], words: words.keyLetGo },
+        ]
       : [{ keys: ['Escape'], words: words.keyStop }];
   return (
     <ScreenFrame

@@ -11,6 +11,7 @@ import { useChecks } from './checkStore.ts';
 import { FourPoints } from './FourPoints.tsx';
 import { MeasuredCheck } from './MeasuredCheck.tsx';
 import { NoCheckYet } from './NoCheckYet.tsx';
+import { PhotographsSheet } from './PhotographsSheet.tsx';
 import { useWatchedFolder } from './useWatchedFolder.ts';
 import { WatchFolderSheet } from './WatchFolderSheet.tsx';
 
@@ -18,9 +19,9 @@ import { WatchFolderSheet } from './WatchFolderSheet.tsx';
 export function Screen() {
   const words = useWords().check;
   const { key, piece } = usePiece();
-  const { look, job, ready, summariesOf, load, measureFile } = useChecks();
+  const { look, job, problem, ready, summaries, summariesOf, load, measureFile } = useChecks();
   const [way, setWay] = useState<'look' | 'camera' | 'points'>('look');
-  const [watching, setWatching] = useState(false);
+  const [open, setSheet] = useState<'watch' | 'photographs' | null>(null);
   const [preview, setPreview] = useState<Blob | null>(null);
   const take = useCallback(
     (photo: Blob, name: string) => {
@@ -50,7 +51,15 @@ export function Screen() {
   // Nothing is drawn until it is known whether there is a check: "no checks yet" must not flash by.
   if (piece === null || summariesOf !== key || (look === null && job === null && !ready)) return null;
   if (way === 'camera' && job === null) {
-    return <Camera piece={piece} onTaken={(photo) => take(photo, words.cameraName)} onLeave={() => setWay('look')} />;
+    const refused = look === null ? problem !== null : look.reading.status !== 'measured';
+    return (
+      <Camera
+        piece={piece}
+        afterRefusal={refused}
+        onTaken={(photo) => take(photo, words.cameraName)}
+        onLeave={() => setWay('look')}
+      />
+    );
   }
   if (way === 'points' && look !== null && job === null) {
     return (
@@ -67,12 +76,28 @@ export function Screen() {
     );
   }
   const again = () => setWay('camera');
-  const watch = () => setWatching(true);
-  const sheet = watching && <WatchFolderSheet onClose={() => setWatching(false)} />;
+  const watch = () => setSheet('watch');
+  const photographs = () => setSheet('photographs');
+  const close = () => setSheet(null);
+  const sheet =
+    open === 'watch' ? (
+      <WatchFolderSheet onClose={close} />
+    ) : (
+      open === 'photographs' && <PhotographsSheet onClose={close} />
+    );
   if (job !== null || look === null) {
     return (
       <>
-        <NoCheckYet over={over} job={job} preview={preview} onCamera={again} onChoose={choose} onWatch={watch} />
+        <NoCheckYet
+          over={over}
+          job={job}
+          preview={preview}
+          onCamera={again}
+          onChoose={choose}
+          onWatch={watch}
+          onPhotographs={photographs}
+          {...(problem !== null && summaries.length > 0 ? { onLetGo: useChecks.getState().letGo } : {})}
+        />
         {sheet}
       </>
     );
@@ -96,6 +121,7 @@ export function Screen() {
         onAgain={again}
         onChoose={choose}
         onWatch={watch}
+        onPhotographs={photographs}
         onFourPoints={() => setWay('points')}
       />
       {sheet}

@@ -1,11 +1,13 @@
 import type { Comparison } from '../../../core/compare/compareReading.ts';
 import { fellLean } from '../../../core/compare/fellFlags.ts';
 import type { Flag, LoomReading } from '../../../core/model/check.ts';
-import { deviationInRow } from '../../../core/model/deviationWords.ts';
 import { lengthInWords } from '../../../core/model/lengthWords.ts';
 import type { Piece } from '../../../core/model/piece.ts';
 import type { Words } from '../../words/en.ts';
+import { rowFigure } from '../../words/figures.ts';
+
 import { edgeAtFell } from './edgeRows.ts';
+import { passFigure } from './passFigure.ts';
 import { spread } from './probe.ts';
 
 export type Standing = 'agrees' | 'close' | 'off';
@@ -40,7 +42,7 @@ export function agreeingRows(
     if (edge === null || spoken) continue;
     rows.push({
       name: words.edges[side],
-      figure: deviationInRow(edge, 'across', units),
+      figure: rowFigure(edge, 'across', units),
       stands: standing(edge.value, edge.sigma, allowance),
     });
   }
@@ -59,10 +61,7 @@ export function agreeingRows(
     rows.push({ name: ahead(Math.abs(mean.turns)), figure, stands: 'agrees' });
   }
   if (reading.pass !== null && !flagged((flag) => flag.kind === 'beat')) {
-    const decimals = units === 'mm' ? reading.pass.value.toFixed(2) : (reading.pass.value / 25.4).toFixed(3);
-    const sigma = units === 'mm' ? reading.pass.sigma : reading.pass.sigma / 25.4;
-    const figure = `${decimals} ${units} ± ${Math.max(sigma, units === 'mm' ? 0.01 : 0.001).toFixed(units === 'mm' ? 2 : 3)}`;
-    rows.push({ name: words.passHeight, figure, stands: 'agrees' });
+    rows.push({ name: words.passHeight, figure: passFigure(reading.pass, units), stands: 'agrees' });
   }
   return rows;
 }

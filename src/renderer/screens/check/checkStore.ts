@@ -36,6 +36,8 @@ interface CheckState {
   readonly chosenFlag: number;
   readonly load: () => Promise<void>;
   readonly measureFile: (file: Blob, name: string) => Promise<void>;
+  /** A photograph the piece holds already, measured anew. */
+  readonly measureKept: (hash: string, name: string) => Promise<void>;
   /** The same photograph again, with four points marked by hand: bottom left, bottom right, top right, top left. */
   readonly measureWithPoints: (points: readonly PhotoPoint[]) => Promise<void>;
   readonly stop: () => void;
@@ -62,23 +64,23 @@ const lookAt = (measured: MeasuredPhoto): Look => ({
 });
 
 export const useChecks = create<CheckState>((set, get) => {
-  const measure = async (
-    name: string,
-    hash: string | null,
-    points: readonly PhotoPoint[] | null,
-    bytes?: Uint8Array,
-  ) => {
+  const measure = async (name: string, hash: string | null, points: readonly PhotoPoint[] | null, file?: Blob) => {
     const { key } = usePiece.getState();
     if (key === null) return;
     get().stop();
     const id = newJob();
     set({ job: { id, stage: '', done: 0, of: 0 }, problem: null });
+    const bytes = file === undefined ? undefined : new Uint8Array(await file.arrayBuffer());
+    if (get().job?.id !== id) return;
     const asked = { key, job: id, name, hash, points: points === null ? null : points.map(({ x, y }) => ({ x, y })) };
     const answer = await host().call('measurePhoto', asked, bytes);
     if (get().job?.id !== id) return;
     set({ job: null });
     if (answer.ok) set({ look: lookAt(answer.value.result), chosenFlag: 0 });
-    else if (answer.problem.tag !== 'cancelled') set({ problem: answer.problem });
+    // A new photograph that can't be read takes the place of the check before it: the words must speak of one picture.
+    else if (answer.problem.tag !== 'cancelled') {
+      set(hash === null ? { look: null, problem: answer.problem } : { problem: answer.problem });
+    }
   };
   return {
     summaries: [],
@@ -106,7 +108,8 @@ export const useChecks = create<CheckState>((set, get) => {
       } else set({ problem: answer.problem });
       set({ ready: true });
     },
-    measureFile: async (file, name) => measure(name, null, null, new Uint8Array(await file.arrayBuffer())),
+    measureFile: (file, name) => measure(name, null, null, file),
+    measureKept: (hash, name) => measure(name, hash, null),
     measureWithPoints: async (points) => {
       const { look } = get();
       if (look !== null) await measure(look.name, look.hash, points);

@@ -1,7 +1,8 @@
 import type { Flag, LoomReading } from '../../../core/model/check.ts';
-import { type DeviationAxis, deviationAsFinding } from '../../../core/model/deviationWords.ts';
+import type { DeviationAxis } from '../../../core/model/deviationWords.ts';
 import type { LengthUnits } from '../../../core/model/lengthWords.ts';
 import type { PlannedSelvedges } from '../../../core/warp/plannedSelvedges.ts';
+import { finding } from '../../words/figures.ts';
 import type { PlainPoint } from './plainPoint.ts';
 
 const acrossKinds: readonly Flag['kind'][] = ['draw-in', 'spreading', 'motif'];
@@ -12,7 +13,7 @@ export const flagAxis = (flag: Flag): DeviationAxis => (acrossKinds.includes(fla
 export function flagFigure(flag: Flag, units: LengthUnits) {
   if (flag.kind === 'count' || flag.kind === 'slack') return null;
   const deviation = { value: flag.deviationMm, sigma: Math.max(flag.sigmaMm, 1e-3), n: 1, source: 'flag' };
-  return deviationAsFinding(deviation, flagAxis(flag), units);
+  return finding(deviation, flagAxis(flag), units);
 }
 
 /** The measured value nearest to a height on one side. */

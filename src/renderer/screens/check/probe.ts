@@ -3,6 +3,7 @@ import { deviationInRow, giveOrTake } from '../../../core/model/deviationWords.t
 import { type LengthUnits, lengthInWords } from '../../../core/model/lengthWords.ts';
 import type { PlannedSelvedges } from '../../../core/warp/plannedSelvedges.ts';
 import type { Words } from '../../words/en.ts';
+import { rowFigure } from '../../words/figures.ts';
 
 /** How near a measured place the pointer must be to speak of it, mm. */
 const NEAR = 5;
@@ -37,7 +38,7 @@ export function probeAt(
         x: at.value,
         y: row.y,
         title: words.probeEdge(words.edges[side], lengthInWords(row.y, units)),
-        figure: deviationInRow(deviation, 'across', units),
+        figure: rowFigure(deviation, 'across', units),
       });
     }
   }

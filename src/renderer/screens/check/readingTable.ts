@@ -1,9 +1,11 @@
 import type { LoomReading } from '../../../core/model/check.ts';
-import { deviationInRow } from '../../../core/model/deviationWords.ts';
 import { type LengthUnits, lengthInWords } from '../../../core/model/lengthWords.ts';
 import type { PlannedSelvedges } from '../../../core/warp/plannedSelvedges.ts';
 import type { TableRows } from '../../parts/DrawingTable.tsx';
 import type { Words } from '../../words/en.ts';
+import { rowFigure } from '../../words/figures.ts';
+import { tell } from '../../words/telling.ts';
+
 import { spread } from './probe.ts';
 
 /** The rows behind the photograph: the edges by height from the foot up, then the fell end by end. */
@@ -16,7 +18,7 @@ export function readingTable(
   const edge = (row: LoomReading['selvedge'][number], side: 'left' | 'right') => {
     const at = row[side];
     if (at === null) return words.notSeen;
-    return deviationInRow({ ...at, value: (at.value - edges[side]) * (side === 'left' ? -1 : 1) }, 'across', units);
+    return rowFigure({ ...at, value: (at.value - edges[side]) * (side === 'left' ? -1 : 1) }, 'across', units);
   };
   return {
     name: words.tableName,
@@ -30,7 +32,7 @@ export function readingTable(
         '',
         '',
         end.fell === null
-          ? `${words.notSeen}${end.why === null ? '' : `: ${end.why}`}`
+          ? `${words.notSeen}${end.why === null ? '' : `: ${tell(end.why)}`}`
           : `${lengthInWords(end.fell.value, units, 'edge')} ± ${spread(end.fell.sigma, units)}`,
       ]),
     ],

@@ -1,11 +1,9 @@
 import type { Words } from '../../words/en.ts';
 import type { Job } from './checkStore.ts';
 
-/** What the reading is doing, in words; a stage without words of its own is said by its own name. */
+/** What the reading is doing, in words. Only what goes end by end is counted; a few steps need no numbers. */
 export function stageWords(job: Job, words: Words['check']): string {
-  const stage =
-    job.stage === ''
-      ? words.stages.start
-      : ((words.stages as Readonly<Record<string, string>>)[job.stage] ?? job.stage);
-  return job.of > 1 ? words.stageOf(stage ?? '', Math.min(job.done, job.of), job.of) : (stage ?? '');
+  const stages = words.stages as Readonly<Record<string, string>>;
+  const stage = stages[job.stage === '' ? 'start' : job.stage] ?? words.sentenceReading;
+  return job.of > 4 ? words.stageOf(stage, Math.min(job.done, job.of), job.of) : stage;
 }

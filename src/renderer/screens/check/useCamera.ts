@@ -1,42 +1,71 @@
 import { type RefObject, useEffect, useState } from 'react';
 import { useSettings } from '../../state/settingsStore.ts';
-import { words } from '../../words/useWords.ts';
 
-/** The chosen camera's live picture in `video`; the choice is remembered. */
+/** Why there is no live picture; each has its words. */
+export type CameraTrouble = 'none' | 'refused' | 'busy';
+
+/** A camera that is slow to wake, or held by another program, is asked again. */
+const ASK_AGAIN_MS = 2_500;
+
+const troubleOf = (thrown: unknown): CameraTrouble => {
+  const name = thrown instanceof DOMException ? thrown.name : '';
+  if (name === 'NotAllowedError' || name === 'SecurityError') return 'refused';
+  return name === 'NotReadableError' || name === 'AbortError' ? 'busy' : 'none';
+};
+
+/** The chosen camera's live picture in `video`; the choice is remembered. A camera plugged in later is taken up. */
 export function useCamera(video: RefObject<HTMLVideoElement | null>) {
   const device = useSettings((state) => state.settings.camera);
   const [devices, setDevices] = useState<readonly MediaDeviceInfo[]>([]);
   const [stream, setStream] = useState<MediaStream | null>(null);
-  const [trouble, setTrouble] = useState<string | null>(null);
+  const [trouble, setTrouble] = useState<CameraTrouble | null>(null);
   useEffect(() => {
     let wanted = true;
+    let asking = false;
     let open: MediaStream | null = null;
+    let timer: ReturnType<typeof setTimeout> | undefined;
+    const { mediaDevices } = navigator;
+    const fail = (why: CameraTrouble) => {
+      if (!wanted) return;
+      setStream(null);
+      setTrouble(why);
+      clearTimeout(timer);
+      if (why === 'busy') timer = setTimeout(() => void start(), ASK_AGAIN_MS);
+    };
     const start = async () => {
-      if (navigator.mediaDevices === undefined) return setTrouble(words().check.noCamera);
+      if (mediaDevices === undefined) return fail('none');
+      if (asking || open?.active === true) return;
+      asking = true;
       const size = { width: { ideal: 4096 }, height: { ideal: 3072 } };
       try {
         // A remembered camera may have been unplugged: `ideal` takes another one then.
-        open = await navigator.mediaDevices.getUserMedia({
+        const given = await mediaDevices.getUserMedia({
           video: device === null ? { ...size, facingMode: 'environment' } : { ...size, deviceId: { ideal: device } },
         });
+        if (!wanted) {
+          for (const track of given.getTracks()) track.stop();
+          return;
+        }
+        open = given;
       } catch (thrown) {
-        const refused = thrown instanceof DOMException && thrown.name === 'NotAllowedError';
-        if (wanted) setTrouble(refused ? words().check.cameraRefused : words().check.noCamera);
-        return;
+        return fail(troubleOf(thrown));
+      } finally {
+        asking = false;
       }
-      if (!wanted) {
-        for (const track of open.getTracks()) track.stop();
-        return;
-      }
+      for (const track of open.getVideoTracks()) track.addEventListener('ended', () => fail('busy'), { once: true });
       setTrouble(null);
       setStream(open);
       if (video.current !== null) video.current.srcObject = open;
-      const all = await navigator.mediaDevices.enumerateDevices();
-      setDevices(all.filter((each) => each.kind === 'videoinput'));
+      const all = await mediaDevices.enumerateDevices();
+      if (wanted) setDevices(all.filter((each) => each.kind === 'videoinput'));
     };
+    const plugged = () => void start();
+    mediaDevices?.addEventListener('devicechange', plugged);
     void start();
     return () => {
       wanted = false;
+      clearTimeout(timer);
+      mediaDevices?.removeEventListener('devicechange', plugged);
       for (const track of open?.getTracks() ?? []) track.stop();
       setStream(null);
     };
@@ -49,23 +78,4 @@ export function useCamera(video: RefObject<HTMLVideoElement | null>) {
     trouble,
     stream,
   };
-}
-
-/** The still the camera itself can give, which is finer than the live picture; else the live picture as it is. */
-export async function takeStill(video: HTMLVideoElement, stream: MediaStream | null): Promise<Blob | null> {
-  const track = stream?.getVideoTracks()[0];
-  const Capture = (window as { ImageCapture?: new (track: MediaStreamTrack) => { takePhoto(): Promise<Blob> } })
-    .ImageCapture;
-  if (track !== undefined && Capture !== undefined) {
-    try {
-      return await new Capture(track).takePhoto();
-    } catch {
-      // Some cameras give no still; the live picture does.
-    }
-  }
-  const canvas = document.createElement('canvas');
-  canvas.width = video.videoWidth;
-  canvas.height = video.videoHeight;
-  canvas.getContext('2d')?.drawImage(video, 0, 0);
-  return new Promise((resolve) => canvas.toBlob(resolve, 'image/jpeg', 0.95));
 }

@@ -13,6 +13,7 @@ import { useRecent } from '../../state/recentStore.ts';
 import { useSettings } from '../../state/settingsStore.ts';
 import { useShell } from '../../state/shellStore.ts';
 import { useWaitingPhoto } from '../../state/waitingPhoto.ts';
+import { useTour } from '../../tour/tourStore.ts';
 import { shortDate } from '../../words/dates.ts';
 import { useWords } from '../../words/useWords.ts';
 import { EmptyLoom } from './EmptyLoom.tsx';
@@ -24,7 +25,7 @@ export function Screen() {
   const { pieces, shell, load } = useRecent();
   const screen = useShell((state) => state.screen);
   const waiting = useWaitingPhoto((state) => state.file);
-  const units = useSettings((state) => state.settings.units);
+  const { units, tourDone } = useSettings((state) => state.settings);
   const help = useHelpHint();
   const [problem, setProblem] = useState<Problem | null>(null);
   const [opening, setOpening] = useState(false);
@@ -48,6 +49,7 @@ export function Screen() {
   const over = useFileDrop(takeFile);
   const open = () => (shell === 'electron' ? run(choosePieceFolder) : chooseFile('.zip,.plumbweft', takeFile));
   const sample = () => run(openSample);
+  const tour = () => run(useTour.getState().begin);
   useCommands('first-run', [
     { id: 'open', words: words.open, keys: ['O'], run: open },
     { id: 'sample', words: words.sample, keys: ['L'], run: sample },
@@ -97,6 +99,7 @@ export function Screen() {
           {row('open', words.open, openSecond, open)}
           {row('photograph', words.photograph, words.photographSecond, () => chooseFile(photographTypes, takeFile))}
           {row('fell', words.sample, words.sampleSecond, sample)}
+          {!tourDone && row('turn', all.tour.offer, all.tour.offerSecond, tour)}
         </ul>
         {pieces.length > 0 && (
           <section aria-labelledby="recent-pieces">

@@ -15,20 +15,6 @@ export function blockSpan(block: Pick<Block, 'rows'>): readonly [number, number]
   return [from + 1, to + 1];
 }
 
-/** Place of the first block planned anew, when the rest was; past the last block when it never was. */
-function firstAnew(work: Work): number {
-  const last = work.piece.cloth.replans?.at(-1);
-  if (last === undefined) return work.plan.blocks.length;
-  let passes = 0;
-  let place = 0;
-  for (const turn of work.turns) {
-    if (passes >= last.passesDone) break;
-    passes += turn.passes;
-    place = Math.max(place, turn.block + 1);
-  }
-  return place;
-}
-
 interface BlockRowProps {
   readonly work: Work;
   readonly index: number;
@@ -55,7 +41,7 @@ export function BlockRow({ work, index, chosen, onChoose }: BlockRowProps) {
         <span className="block-order">{index + 1}</span>
         <Swatch colour={yarn?.colour ?? null} letter={yarnLetter(block.yarn)} />
         <span className={chosen ? 'block-name is-large' : 'block-name'}>
-          {block.name} {index >= firstAnew(work) && <span className="second">{words.anew}</span>}
+          {block.name} {work.anew.has(index) && <span className="second">{words.anew}</span>}
         </span>
         {!chosen && <span className="block-ends">{words.span(from, to)}</span>}
         <span className="block-turns">{turns}</span>

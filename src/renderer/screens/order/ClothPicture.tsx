@@ -1,4 +1,5 @@
 import { useEffect, useMemo, useRef } from 'react';
+import { heightOfPasses, passesAtHeight } from '../../../core/chart/clothGrid.ts';
 import { lengthInWords } from '../../../core/model/lengthWords.ts';
 import { mm } from '../../../core/model/units.ts';
 import { blockOutline } from '../../canvas/blockOutline.ts';
@@ -62,8 +63,9 @@ export function ClothPicture({ work, passesShown, chosen, onChoose }: ClothPictu
   }, [view, chart, parity, woven, work.piece]);
   const place = placeIn(view);
   const step = stepFor(pxPerMm);
+  const stands = { passHeight: chart.passHeight, measured: work.plan.measured };
   const heights = Array.from(
-    { length: Math.floor((chart.passes * chart.passHeight) / step) + 1 },
+    { length: Math.floor(heightOfPasses(stands, chart.passes) / step) + 1 },
     (_, index) => index * step,
   );
   const highest = woven.reduce((most, passes) => Math.max(most, passes), 0);
@@ -98,7 +100,7 @@ export function ClothPicture({ work, passesShown, chosen, onChoose }: ClothPictu
         </g>
         <g className="ruler" transform={`translate(${left - 6} ${MARGIN.top})`}>
           {heights.map((height) => (
-            <g key={height} transform={`translate(0 ${place(0, height / chart.passHeight).y.toFixed(1)})`}>
+            <g key={height} transform={`translate(0 ${place(0, passesAtHeight(stands, height)).y.toFixed(1)})`}>
               <line x1={-8} x2={0} />
               <text x={-14}>{height}</text>
             </g>
@@ -114,7 +116,7 @@ export function ClothPicture({ work, passesShown, chosen, onChoose }: ClothPictu
               {words.fell}
             </text>
             <text x={4} y={17}>
-              {lengthInWords(mm(highest * chart.passHeight), units, 'planned').replace(/ mm$/, '')}
+              {lengthInWords(mm(heightOfPasses(stands, highest)), units, 'planned').replace(/ mm$/, '')}
             </text>
           </g>
         )}

@@ -9,6 +9,8 @@ import { replanRest } from '../../state/replan.ts';
 import { useMeasuredBeat } from '../../state/useMeasuredBeat.ts';
 import type { Work } from '../../state/useWork.ts';
 import { useWords } from '../../words/useWords.ts';
+import { ReplanEffect } from './ReplanEffect.tsx';
+import { useReplanned } from './useReplanned.ts';
 
 /** The rest laid over passes of another height: the one a check measured, or one typed. */
 export function ReplanSheet({ work, onClose }: { readonly work: Work; readonly onClose: () => void }) {
@@ -20,8 +22,9 @@ export function ReplanSheet({ work, onClose }: { readonly work: Work; readonly o
   const pass = typed ?? (beat === null ? planned : Math.round(beat.pass * 1000) / 1000);
   const say = (value: number) => lengthInWords(value, work.piece.units, 'pass-height');
   const same = Math.abs(pass - planned) < 0.0005;
+  const replanned = useReplanned(work, same ? null : pass);
   return (
-    <SheetDialog title={words.title} onClose={onClose}>
+    <SheetDialog title={words.title} onClose={onClose} place="wide">
       <p>{work.passesDone === 0 ? words.leadBefore : words.lead}</p>
       <p>
         {words.planned(say(planned))} {beat === null ? words.notMeasured : words.measured(say(beat.pass))}
@@ -38,6 +41,15 @@ export function ReplanSheet({ work, onClose }: { readonly work: Work; readonly o
         />
       </FieldRow>
       {same && <p>{words.same}</p>}
+      {!same && (
+        <div role="status">
+          {replanned === null ? (
+            <p>{all.piece.workingOut}</p>
+          ) : (
+            <ReplanEffect piece={work.piece} effect={replanned.effect} blocks={replanned.blocks} />
+          )}
+        </div>
+      )}
       {!same && (
         <p className="sheet-action">
           <SecondButton

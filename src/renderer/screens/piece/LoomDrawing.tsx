@@ -1,11 +1,12 @@
 import { useEffect, useRef } from 'react';
 import { lengthInWords } from '../../../core/model/lengthWords.ts';
 import type { Piece } from '../../../core/model/piece.ts';
-import { BARE, type Chart } from '../../../core/model/plan.ts';
+import type { Chart } from '../../../core/model/plan.ts';
 import { type Mm, mm } from '../../../core/model/units.ts';
 import { centredFirstNotch } from '../../../core/warp/centring.ts';
 import { endsForWidth } from '../../../core/warp/endWidth.ts';
 import { loomFit } from '../../../core/warp/loomFit.ts';
+import { cellImage } from '../../canvas/cellImage.ts';
 import { DerivedDimension, DimensionField } from '../../parts/DimensionField.tsx';
 import { useBoxSize } from '../../parts/useBoxSize.ts';
 import { usePiece } from '../../state/pieceStore.ts';
@@ -158,19 +159,9 @@ function ChartImage({ piece, chart }: { readonly piece: Piece; readonly chart: C
   const canvas = useRef<HTMLCanvasElement>(null);
   useEffect(() => {
     const context = canvas.current?.getContext('2d');
-    if (!context) return;
-    const image = context.createImageData(chart.ends, chart.passes);
-    const colours = piece.yarns.map((yarn) =>
-      [1, 3, 5].map((at) => Number.parseInt(yarn.colour.slice(at, at + 2), 16)),
-    );
-    for (let pass = 0; pass < chart.passes; pass++) {
-      for (let end = 0; end < chart.ends; end++) {
-        const yarn = chart.cells[pass * chart.ends + end]!;
-        const colour = yarn === BARE ? undefined : colours[yarn];
-        if (colour) image.data.set([...colour, 255], ((chart.passes - 1 - pass) * chart.ends + end) * 4);
-      }
-    }
-    context.putImageData(image, 0, 0);
+    const colours = piece.yarns.map((yarn) => yarn.colour);
+    context?.clearRect(0, 0, chart.ends, chart.passes);
+    context?.drawImage(cellImage(chart, colours), 0, 0);
   }, [piece.yarns, chart]);
   return <canvas ref={canvas} width={chart.ends} height={chart.passes} className="chart-image" />;
 }

@@ -4,7 +4,6 @@ import { lengthInWords } from '../../../core/model/lengthWords.ts';
 import type { Piece } from '../../../core/model/piece.ts';
 import { settCheck } from '../../../core/warp/settCheck.ts';
 import { useCommands } from '../../keys/commandStore.ts';
-import { QuietButton } from '../../parts/Actions.tsx';
 import { ArithmeticSheet } from '../../parts/ArithmeticSheet.tsx';
 import { DrawingTable } from '../../parts/DrawingTable.tsx';
 import { Footer } from '../../parts/Footer.tsx';
@@ -14,9 +13,11 @@ import { usePiece } from '../../state/pieceStore.ts';
 import { type Planned, usePlanned } from '../../state/planning/planned.ts';
 import { makeSheet } from '../../state/sheets.ts';
 import { useShell } from '../../state/shellStore.ts';
+import { tell } from '../../words/telling.ts';
 import { useWords } from '../../words/useWords.ts';
 import { addYarn } from './addYarn.ts';
 import { CrossSection } from './CrossSection.tsx';
+import { FinishingSheet } from './FinishingSheet.tsx';
 import { LoomDrawing, withEnds } from './LoomDrawing.tsx';
 import { LoomSheet } from './LoomSheet.tsx';
 import { MakingSheet } from './MakingSheet.tsx';
@@ -27,7 +28,7 @@ import { WeftList } from './WeftList.tsx';
 import { YarnSheet } from './YarnSheet.tsx';
 
 type Open =
-  | { readonly sheet: 'loom' | 'warp' | 'making' | 'arithmetic' | 'table' }
+  | { readonly sheet: 'loom' | 'warp' | 'making' | 'arithmetic' | 'finishing' | 'table' }
   | { readonly sheet: 'yarn'; readonly yarn: string }
   | null;
 
@@ -75,6 +76,7 @@ function PieceWork({ piece, plan }: { readonly piece: Piece; readonly plan: Plan
     { id: 'warp', words: words.changeWarp, keys: ['W'], run: () => setOpen({ sheet: 'warp' }) },
     { id: 'making', words: words.making, keys: ['G'], run: () => setOpen({ sheet: 'making' }) },
     { id: 'sums', words: words.arithmetic, keys: ['A'], run: () => setOpen({ sheet: 'arithmetic' }) },
+    { id: 'finishing', words: words.finishing, keys: ['F'], run: () => setOpen({ sheet: 'finishing' }) },
     { id: 'add-yarn', words: words.addYarn, run: newYarn },
     { id: 'piece-table', words: all.shell.table, keys: ['T'], run: () => setOpen({ sheet: 'table' }) },
     { id: 'print-warping', words: words.warpingSheet, keys: ['Ctrl+P'], run: print },
@@ -97,8 +99,8 @@ function PieceWork({ piece, plan }: { readonly piece: Piece; readonly plan: Plan
     >
       <LoomDrawing piece={piece} chart={plan.chart} />
       <div className="piece-words">
-        <Sentence>{sett.headline.sentence}</Sentence>
-        <p>{sett.headline.why}</p>
+        <Sentence>{tell(sett.headline.sentence)}</Sentence>
+        <p>{tell(sett.headline.why)}</p>
         <CrossSection piece={piece} weft={groundOnSett?.weft?.diameter ?? null} colour={ground?.colour ?? '#888888'} />
         <Verdicts piece={piece} sett={sett} onYarn={openYarn} />
         <WarpTable
@@ -106,19 +108,40 @@ function PieceWork({ piece, plan }: { readonly piece: Piece; readonly plan: Plan
           plan={plan}
           onLoom={() => setOpen({ sheet: 'loom' })}
           onWarp={() => setOpen({ sheet: 'warp' })}
+          onMaking={() => setOpen({ sheet: 'making' })}
           onArithmetic={() => setOpen({ sheet: 'arithmetic' })}
         />
-        <WeftList piece={piece} plan={plan} onYarn={openYarn} onAdd={newYarn} />
-        <p className="piece-more">
-          <QuietButton onPress={() => setOpen({ sheet: 'making' })}>{words.making}</QuietButton>
-        </p>
+        <WeftList
+          piece={piece}
+          plan={plan}
+          onYarn={openYarn}
+          onAdd={newYarn}
+          onFinishing={() => setOpen({ sheet: 'finishing' })}
+        />
       </div>
       {open?.sheet === 'loom' && <LoomSheet piece={piece} onClose={close} />}
       {open?.sheet === 'warp' && <WarpSheet piece={piece} onClose={close} />}
       {open?.sheet === 'making' && <MakingSheet piece={piece} onClose={close} />}
       {open?.sheet === 'yarn' && <YarnSheet key={open.yarn} piece={piece} yarn={open.yarn} onClose={close} />}
       {open?.sheet === 'arithmetic' && (
-        <ArithmeticSheet sums={plan.materials.arithmetic} title={words.arithmetic} onClose={close} />
+        <ArithmeticSheet
+          sums={[
+            ...plan.materials.arithmetic,
+            ...plan.ornaments.map((ornament) => ornament.arithmetic),
+            plan.hanging.dowel.arithmetic,
+          ]}
+          title={words.arithmetic}
+          onPrint={() => key !== null && void makeSheet(key, 'arithmetic', null)}
+          onClose={close}
+        />
+      )}
+      {open?.sheet === 'finishing' && (
+        <FinishingSheet
+          piece={piece}
+          plan={plan}
+          onPrint={() => key !== null && void makeSheet(key, 'finishing', null)}
+          onClose={close}
+        />
       )}
       {open?.sheet === 'table' && (
         <DrawingTable

@@ -10,6 +10,7 @@ import { strandsThatSuit } from '../../../core/warp/settSuggestion.ts';
 import { SecondButton } from '../../parts/Actions.tsx';
 import { Sign } from '../../parts/Sign.tsx';
 import { usePiece } from '../../state/pieceStore.ts';
+import { tell } from '../../words/telling.ts';
 import { useWords } from '../../words/useWords.ts';
 import { withEnds } from './LoomDrawing.tsx';
 
@@ -35,9 +36,14 @@ export function Verdicts({ piece, sett, onYarn }: VerdictsProps) {
       {findings.map(({ verdict, fix }) => (
         <li key={verdict.sentence}>
           <Sign name="mend" size={20} />
-          <p>
-            <strong>{verdict.sentence}</strong> {verdict.why} {verdict.remedy}
-          </p>
+          {verdict.sentence === sett.headline.sentence ? (
+            // What the head of the screen has said is not said twice: here is only what to do about it.
+            <p>{tell(verdict.remedy ?? '')}</p>
+          ) : (
+            <p>
+              <strong>{tell(verdict.sentence)}</strong> {tell(verdict.why)} {tell(verdict.remedy ?? '')}
+            </p>
+          )}
           {fix && (
             <SecondButton
               action={{
@@ -90,7 +96,7 @@ function useFindings(
     const yarn = piece.yarns.find((each) => each.id === found.yarn);
     if (!yarn) continue;
     for (const verdict of [found.room, found.cover]) {
-      if (verdict.remedy === null || said.has(verdict.verdict) || verdict.sentence === sett.headline.sentence) continue;
+      if (verdict.remedy === null || said.has(verdict.verdict)) continue;
       said.add(verdict.verdict);
       if (verdict.verdict === 'unknown') {
         findings.push({ verdict, fix: { words: words.fixes.yarn(yarn.name), apply: () => onYarn(yarn.id) } });

@@ -9,11 +9,12 @@ interface WarpTableProps {
   readonly plan: Plan;
   readonly onLoom: () => void;
   readonly onWarp: () => void;
+  readonly onMaking: () => void;
   readonly onArithmetic: () => void;
 }
 
 /** The warp in words: loom, ends and notches, odd or even, how much to cut. */
-export function WarpTable({ piece, plan, onLoom, onWarp, onArithmetic }: WarpTableProps) {
+export function WarpTable({ piece, plan, onLoom, onWarp, onMaking, onArithmetic }: WarpTableProps) {
   const words = useWords().piece;
   const { loom, warp } = piece;
   const say = (value: number) => lengthInWords(value, piece.units);
@@ -31,7 +32,10 @@ export function WarpTable({ piece, plan, onLoom, onWarp, onArithmetic }: WarpTab
     <section className="piece-part">
       <div className="piece-part-head">
         <h2>{words.warp}</h2>
-        <QuietButton onPress={onArithmetic}>{words.arithmetic}</QuietButton>
+        <span className="piece-part-more">
+          <QuietButton onPress={onMaking}>{words.making}</QuietButton>
+          <QuietButton onPress={onArithmetic}>{words.arithmetic}</QuietButton>
+        </span>
       </div>
       <dl className="warp-table">
         <dt>{words.loom}</dt>

@@ -10,10 +10,11 @@ interface WeftListProps {
   readonly plan: Plan;
   readonly onYarn: (yarn: string) => void;
   readonly onAdd: () => void;
+  readonly onFinishing: () => void;
 }
 
 /** A row a yarn: letter, name, metres and grams to buy; press one to say more about it. */
-export function WeftList({ piece, plan, onYarn, onAdd }: WeftListProps) {
+export function WeftList({ piece, plan, onYarn, onAdd, onFinishing }: WeftListProps) {
   const words = useWords().piece;
   const balls = piece.yarns
     .flatMap((_, index) => {
@@ -25,6 +26,7 @@ export function WeftList({ piece, plan, onYarn, onAdd }: WeftListProps) {
     <section className="piece-part">
       <div className="piece-part-head">
         <h2>{words.weft}</h2>
+        <QuietButton onPress={onFinishing}>{words.finishing}</QuietButton>
       </div>
       <ul className="weft-list">
         {piece.yarns.map((yarn, index) => {

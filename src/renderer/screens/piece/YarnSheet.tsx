@@ -166,6 +166,16 @@ export function YarnSheet({ piece, yarn: id, onClose }: YarnSheetProps) {
         onChange={(strands) => strands !== null && put({ strands })}
       />
       <NumberField
+        label={words.measuredUse}
+        value={yarn.measuredUse ?? null}
+        least={1}
+        most={5}
+        maybe
+        after={words.measuredUseAfter}
+        refusal={words.refusal}
+        onChange={(measuredUse) => put({ measuredUse })}
+      />
+      <NumberField
         label={words.ballGrams}
         value={yarn.ballGrams}
         least={1}

@@ -12,11 +12,13 @@ interface RecordActionsProps {
   readonly check: string | null;
   readonly onOpen: () => void;
   readonly onNote: () => void;
+  readonly onTable: () => void;
+  readonly onShare: () => void;
   readonly onSaid: (words: string | null) => void;
 }
 
 /** What is done seldom: a note, the check again, one file, a copy, another file in, and throwing a check away. */
-export function RecordActions({ check, onOpen, onNote, onSaid }: RecordActionsProps) {
+export function RecordActions({ check, onOpen, onNote, onTable, onShare, onSaid }: RecordActionsProps) {
   const all = useWords();
   const words = all.record;
   const { key, piece } = usePiece();
@@ -27,7 +29,9 @@ export function RecordActions({ check, onOpen, onNote, onSaid }: RecordActionsPr
   return (
     <div className="record-actions">
       {check !== null && <QuietButton onPress={onOpen}>{words.openCheck}</QuietButton>}
+      {check !== null && <QuietButton onPress={onShare}>{all.check.share}</QuietButton>}
       <QuietButton onPress={onNote}>{words.addNote}</QuietButton>
+      {check !== null && <QuietButton onPress={onTable}>{words.table}</QuietButton>}
       <QuietButton onPress={() => run(() => exportPiece(key))}>{words.keepFile}</QuietButton>
       <QuietButton onPress={() => run(() => duplicatePiece(key, all.shell.copyName(piece.name)))}>
         {words.copy}

@@ -13,6 +13,7 @@ import { shortDate } from '../../words/dates.ts';
 import { useWords } from '../../words/useWords.ts';
 import { changesBetween } from '../check/changesBetween.ts';
 import { useChecks } from '../check/checkStore.ts';
+import { handOverPicture } from '../check/handOverPicture.ts';
 import { CompareSlide } from './CompareSlide.tsx';
 import { NoteSheet } from './NoteSheet.tsx';
 import { RecordActions } from './RecordActions.tsx';
@@ -72,6 +73,16 @@ export function Screen() {
       setSaid(trouble === null ? words.reportMade : `${trouble.sentence} ${trouble.remedy}`);
     });
   };
+  const share = () => {
+    if (key === null || piece === null || later === null) return;
+    const { hash, name, rendered } = later.photo;
+    const look = { hash, name, rendered, reading: later.reading, draft: null, kept: later };
+    const number = summaries.findIndex((each) => each.id === later.id) + 1;
+    setSaid(all.check.sharing);
+    void handOverPicture(key, piece, look, number, all).then((trouble) =>
+      setSaid(trouble === null ? all.check.shared : `${trouble.sentence} ${trouble.remedy}`),
+    );
+  };
   const folder = () => {
     if (key !== null) void revealFolder(key).then(setSaid);
   };
@@ -84,6 +95,7 @@ export function Screen() {
     { id: 'table', words: words.table, keys: ['T'], run: () => setSheet('table') },
     { id: 'open-check', words: words.openCheck, keys: ['O'], run: open },
     { id: 'report', words: words.report, keys: ['R'], run: report },
+    { id: 'share', words: all.check.share, keys: ['G'], run: share },
     { id: 'folder', words: words.folder, run: folder },
   ]);
   if (piece === null) return null;
@@ -142,7 +154,14 @@ export function Screen() {
             {loadProblem === null ? second : `${loadProblem.sentence} ${loadProblem.remedy}`}
           </p>
           {inOrder.length > 0 && <RecordTrends piece={piece} records={inOrder} chosen={current} />}
-          <RecordActions check={current} onOpen={open} onNote={() => setSheet('note')} onSaid={setSaid} />
+          <RecordActions
+            check={current}
+            onOpen={open}
+            onNote={() => setSheet('note')}
+            onTable={() => setSheet('table')}
+            onShare={share}
+            onSaid={setSaid}
+          />
         </section>
       </div>
       {sheet === 'note' && <NoteSheet onClose={() => setSheet(null)} />}

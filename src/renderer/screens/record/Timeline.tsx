@@ -7,6 +7,7 @@ import { Sign } from '../../parts/Sign.tsx';
 import { usePiece } from '../../state/pieceStore.ts';
 import { shortDate } from '../../words/dates.ts';
 import { useWords } from '../../words/useWords.ts';
+import { titleOf } from '../check/FlagList.tsx';
 import { spread } from '../check/probe.ts';
 import { useHostImage } from '../check/useHostImage.ts';
 import { nextCheck } from './nextCheck.ts';
@@ -72,13 +73,13 @@ export function Timeline({ piece, checks, chosen, onChoose }: TimelineProps) {
                 <span className="second">{shortDate(at)}</span>
                 <span className="second">{fell}</span>
                 {check.rendered && <span className="second">{words.rendered}</span>}
-                {check.flags.map((flag) => (
-                  <span key={flag} className="timeline-flag">
-                    <Sign name="mend" size={18} />
-                    <span>{flag.replace(/\.$/, '')}</span>
-                  </span>
-                ))}
               </span>
+              {check.flags.map((flag) => (
+                <span key={flag} className="timeline-flag">
+                  <Sign name="mend" size={18} />
+                  <span>{titleOf(flag)}</span>
+                </span>
+              ))}
             </button>
           </li>
         );

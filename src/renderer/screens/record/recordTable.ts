@@ -1,9 +1,10 @@
 import type { CheckRecord } from '../../../core/model/check.ts';
-import { deviationInRow } from '../../../core/model/deviationWords.ts';
 import { lengthInWords } from '../../../core/model/lengthWords.ts';
 import type { Piece } from '../../../core/model/piece.ts';
 import type { TableRows } from '../../parts/DrawingTable.tsx';
 import type { Words } from '../../words/en.ts';
+import { rowFigure } from '../../words/figures.ts';
+import { passFigure } from '../check/passFigure.ts';
 import { fellHeight, trendNames, trendOf } from './trends.ts';
 
 /** Every check's figures, one row each: what the trends draw. */
@@ -23,9 +24,10 @@ export function recordTable(
         const point = trends[index]?.find((each) => each.check === record.id);
         if (point === undefined) return words.notSeen;
         if (name === 'pass') {
-          return `${lengthInWords(point.measured.value, piece.units, 'pass-height')} ± ${Math.max(0.01, point.measured.sigma).toFixed(2)} mm`;
+          return passFigure(point.measured, piece.units);
         }
-        return deviationInRow(point.measured, name === 'halves' ? 'along' : 'across', piece.units);
+        const axis = name === 'halves' ? 'along' : name === 'width' ? 'breadth' : 'across';
+        return rowFigure(point.measured, axis, piece.units);
       });
       return [nameOf(record.id), fell === null ? words.notSeen : lengthInWords(fell, piece.units, 'edge'), ...figures];
     }),

@@ -2,6 +2,7 @@ import { chartFidelity } from '../../../core/chart/edgeErrors.ts';
 import { makeChart } from '../../../core/chart/makeChart.ts';
 import type { Piece } from '../../../core/model/piece.ts';
 import type { Chart } from '../../../core/model/plan.ts';
+import { blocksAnew } from '../../../core/plan/blocksAnew.ts';
 import { planPiece } from '../../../core/plan/planPiece.ts';
 import { cellImage } from '../../canvas/cellImage.ts';
 import { standingRuns, steppedEdge } from '../../canvas/steppedEdge.ts';
@@ -26,7 +27,8 @@ port.onmessage = ({ data: question }) => {
   shapes = piece.shapes;
   try {
     if (question.kind === 'plan') {
-      port.postMessage({ kind: 'plan', number: question.number, plan: planPiece(piece) });
+      const plan = planPiece(piece);
+      port.postMessage({ kind: 'plan', number: question.number, plan, anew: blocksAnew(piece, plan.blocks) });
       return;
     }
     const chart = chartFor(piece);

@@ -10,6 +10,8 @@ export interface Planned {
   readonly key: string;
   readonly piece: Piece;
   readonly plan: Plan;
+  /** Places of the blocks that differ from what they were before the rest was last planned anew. */
+  readonly anew: ReadonlySet<number>;
 }
 
 interface PlannedState {
@@ -37,7 +39,10 @@ function want(piece: Piece): void {
   line ??= openLine('plan', (answer, of) => {
     const key = usePiece.getState().key;
     if (answer.kind === 'plan' && key !== null) {
-      usePlannedStore.setState({ planned: { key, piece: of, plan: answer.plan }, trouble: null });
+      usePlannedStore.setState({
+        planned: { key, piece: of, plan: answer.plan, anew: new Set(answer.anew) },
+        trouble: null,
+      });
     }
     if (answer.kind === 'trouble') usePlannedStore.setState({ trouble: answer.message });
   });

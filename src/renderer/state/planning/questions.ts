@@ -45,6 +45,8 @@ export interface PlanAnswer {
   readonly kind: 'plan';
   readonly number: number;
   readonly plan: Plan;
+  /** Places of the blocks that differ from what they were before the rest was last planned anew. */
+  readonly anew: readonly number[];
 }
 
 export interface TroubleAnswer {

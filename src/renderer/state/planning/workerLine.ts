@@ -10,6 +10,8 @@ interface Wanted {
 /** One worker that is asked one question at a time; of those that come meanwhile only the newest is kept. */
 export interface WorkerLine {
   readonly ask: (piece: Piece, shape: string | null) => void;
+  /** Ends the worker; nothing is answered any more. */
+  readonly close: () => void;
 }
 
 /** @param take what to do with an answer, and what was asked. */
@@ -50,5 +52,6 @@ export function openLine(
       if (busy) waiting = wanted;
       else send(wanted);
     },
+    close: () => worker.terminate(),
   };
 }

@@ -44,6 +44,16 @@ export const order: Words['order'] = {
     notMeasured: 'Noch hat keine Prüfung den Anschlag gemessen.',
     same: 'Damit ist schon geplant.',
     doIt: 'Neu planen',
+    columns: ['', 'Gezeichnet', 'Wenn es so bleibt', 'Neu geplant'],
+    reach: (bottom, top) => `${bottom} bis ${top}`,
+    wholeCloth: 'Ganzes Gewebe',
+    passes: (planned, now) => (planned === now ? `${now} Schüsse wie bisher.` : `${now} Schüsse statt ${planned}.`),
+    blocks: (anew, toCome) =>
+      anew === 0
+        ? 'Keine der kommenden Flächen zählt anders.'
+        : `${anew} von ${toCome} kommenden Flächen zählen anders.`,
+    yarn: (name, length, more) => `${name}: ${length} ${more ? 'mehr' : 'weniger'}.`,
+    hours: (hours, more) => `${hours} Stunden ${more ? 'mehr' : 'weniger'}.`,
   },
   anew: 'neu',
   overhangs: 'Überhänge',

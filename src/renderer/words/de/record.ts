@@ -5,7 +5,7 @@ export const record: Words['record'] = {
   wordsLabel: 'Was sich geändert hat',
   checkNumber: (number) => `Messung ${number}`,
   rendered: 'berechnet',
-  fellAt: (height, below, spread) => `${height}${below ? ' unter dem Grund' : ' hoch'} ± ${spread}`,
+  fellAt: (height, below, spread) => `${height}${below ? ' unter dem Grund' : ' hoch'} ±\u00a0${spread}`,
   note: 'Notiz',
   kinds: { planned: 'Geplant', warped: 'Gespannt', woven: 'Gewebt', finished: 'Fertig' },
   statuses: { measured: 'gemessen', 'needs-reference': 'braucht vier Punkte', refused: 'nicht messbar' },

@@ -43,6 +43,15 @@ export const order = {
     notMeasured: 'No check has measured the beat yet.',
     same: 'That is what it is planned with.',
     doIt: 'Plan it anew',
+    columns: ['', 'As drawn', 'If left as it is', 'Planned anew'],
+    reach: (bottom: string, top: string) => `${bottom} to ${top}`,
+    wholeCloth: 'Whole cloth',
+    passes: (planned: number, now: number) =>
+      planned === now ? `${now} passes, as before.` : `${now} passes instead of ${planned}.`,
+    blocks: (anew: number, toCome: number) =>
+      anew === 0 ? 'No block to come has other counts.' : `${anew} of ${toCome} blocks to come have other counts.`,
+    yarn: (name: string, length: string, more: boolean) => `${name}: ${length} ${more ? 'more' : 'less'}.`,
+    hours: (hours: string, more: boolean) => `${hours} hours ${more ? 'more' : 'less'}.`,
   },
   anew: 'anew',
   overhangs: 'Overhangs',

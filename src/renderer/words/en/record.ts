@@ -4,7 +4,7 @@ export const record = {
   checkNumber: (number: number) => `Check ${number}`,
   rendered: 'rendered',
   fellAt: (height: string, below: boolean, spread: string) =>
-    `${height}${below ? ' below the base' : ' up'} ± ${spread}`,
+    `${height}${below ? ' below the base' : ' up'} ±\u00a0${spread}`,
   note: 'Note',
   kinds: { planned: 'Planned', warped: 'Warped', woven: 'Woven', finished: 'Finished' },
   statuses: { measured: 'measured', 'needs-reference': 'needs four points', refused: 'could not be measured' },

@@ -1,0 +1,139 @@
+import type { ClothFrame } from './clothFrame.ts';
+import type { EndStrip } from './endStrip.ts';
+import { columnProfile } from './rowFeatures.ts';
+import { median } from './statistics.ts';
+
+/** How far above a place the string is learnt, mm. */
+const LEARN = 12;
+/** So far down the string is followed, mm. */
+const FARTHEST = 25;
+/** The string may be this much darker (in the shade of the cloth) or lighter and still be the same string. */
+const DARKEST = 0.6;
+const LIGHTEST = 1.15;
+/** String and cloth, and string and gap, must differ by this many colour steps before anything is said. */
+const FEWEST_STEPS = 10;
+
+/** A row in which the string itself is seen. */
+export const STRING = 1;
+/** A row that has the string's colour right across: a float of that colour, most likely. */
+export const ALIKE = 2;
+
+/**
+ * Where the bare string itself can be seen, whatever lies behind it: `STRING` for rows whose middle has the colour of
+ * the string higher up and stands out from both gaps beside it, `ALIKE` where the gaps have that colour too. Null where string and cloth are too alike to tell.
+ */
+export function visibleString(strip: EndStrip, row: number, frame: ClothFrame): Uint8Array | null {
+  const { yStep, rows } = strip;
+  const pass = frame.planPass / yStep;
+  const base = Math.max(0, Math.round(-strip.yStart / yStep));
+  const from = Math.round(row + 1.5 * pass + 0.4 / yStep);
+  const to = Math.min(rows, Math.round(from + LEARN / yStep));
+  if (to - from < 8 || row - base < 4 * pass) return null;
+  const core = coreColumns(strip, frame);
+  const template = columnProfile(strip, from, to);
+  const lowest = Math.max(base, Math.round(row - FARTHEST / yStep - 8 * pass));
+  const reach = Math.max(1, Math.round(0.2 * pass));
+  const { away, beside } = departures(strip, core, flankColumns(strip, frame), template, lowest, to, reach);
+  // An ink mark may take up some of what is learnt from.
+  const bare = 1.3 * median(away.subarray(from, to));
+  const cloth = median(away.subarray(lowest, Math.max(lowest + 4, Math.round(row - 3 * pass))));
+  if (cloth < FEWEST_STEPS || cloth < 2.5 * bare) return null;
+  const limit = bare + 0.35 * (cloth - bare);
+  const least = Math.max(FEWEST_STEPS, 0.4 * median(beside.subarray(from, to)));
+  const visible = new Uint8Array(rows);
+  for (let r = lowest; r < to; r++) {
+    if (away[r]! >= limit) continue;
+    if (beside[r]! >= least) visible[r] = STRING;
+    else if (beside[r]! < least / 2) visible[r] = ALIKE;
+  }
+  return visible;
+}
+
+/**
+ * Follows the bare string itself down from where its cloth seems to stop: shadows, stripes and boards behind the
+ * strings change the gaps, but the string goes on.
+ * @param row the row above the topmost row of cloth, roughly.
+ * @returns the row at which the string goes under the cloth: `row` itself where there is nothing to correct.
+ */
+export function stringBelow(strip: EndStrip, visible: Uint8Array, row: number, frame: ClothFrame): number {
+  const { yStep } = strip;
+  const pass = frame.planPass / yStep;
+  const lowest = Math.max(1, Math.round(row - FARTHEST / yStep));
+  if (visibleShare(visible, row - 1.3 * pass, row - 0.2 * pass) < 0.9) return row;
+  let at = Math.round(row - 0.3 * pass);
+  while (at > lowest && visibleShare(visible, at - Math.max(2, 0.7 * pass), at) > 0.5) at--;
+  return at;
+}
+
+/** In what share of the rows from `low` up to `high` the string can be seen. */
+export function visibleShare(visible: Uint8Array, low: number, high: number): number {
+  let n = 0;
+  let seen = 0;
+  for (let r = Math.max(0, Math.round(low)); r < Math.min(visible.length, Math.round(high)); r++) {
+    n++;
+    if (visible[r] === STRING) seen++;
+  }
+  return n > 0 ? seen / n : 0;
+}
+
+function coreColumns(strip: EndStrip, frame: ClothFrame): number[] {
+  const near = Array.from(strip.across, (u, k) => ({ u: Math.abs(u), k })).sort((a, b) => a.u - b.u);
+  const reach = Math.max(0.7 * frame.endHalf, near[2]!.u);
+  return near.filter((column) => column.u <= reach + 1e-6).map((column) => column.k);
+}
+
+/** The gaps just beside the string, left and right. */
+function flankColumns(strip: EndStrip, frame: ClothFrame): readonly [number[], number[]] {
+  const most = strip.across[strip.columns - 1]!;
+  const from = Math.min(frame.endHalf + 1.2 * frame.mmPerPx, 0.8 * most);
+  const to = Math.min(most, Math.max(from + 1.5 * frame.mmPerPx, from + 0.1 * frame.pitch));
+  const of = (sign: number): number[] =>
+    Array.from(strip.across.keys()).filter((k) => sign * strip.across[k]! >= from && sign * strip.across[k]! <= to);
+  return [of(-1), of(1)];
+}
+
+/**
+ * Row by row, how far the string's own columns depart from the template, but for its lightness, and how far they stand
+ * out from the gap that differs the less.
+ */
+function departures(
+  strip: EndStrip,
+  core: readonly number[],
+  flanks: readonly [readonly number[], readonly number[]],
+  template: Float32Array,
+  from: number,
+  to: number,
+  reach: number,
+): { away: Float32Array; beside: Float32Array } {
+  const { columns, colours } = strip;
+  const away = new Float32Array(strip.rows);
+  const beside = new Float32Array(strip.rows);
+  let power = 1;
+  for (const k of core) for (let c = 0; c < 3; c++) power += template[k * 3 + c]! ** 2;
+  const seen = new Float32Array(columns * 3);
+  const mean = (of: readonly number[], c: number): number => {
+    let sum = 0;
+    for (const k of of) sum += seen[k * 3 + c]!;
+    return sum / Math.max(1, of.length);
+  };
+  for (let r = from; r < to; r++) {
+    seen.fill(0);
+    const low = Math.max(0, r - reach);
+    const high = Math.min(strip.rows - 1, r + reach);
+    for (let q = low; q <= high; q++) {
+      for (let i = 0; i < seen.length; i++) seen[i]! += colours[q * columns * 3 + i]! / (high - low + 1);
+    }
+    let product = 0;
+    for (const k of core) for (let c = 0; c < 3; c++) product += template[k * 3 + c]! * seen[k * 3 + c]!;
+    const light = Math.max(DARKEST, Math.min(LIGHTEST, product / power));
+    // The middle of the columns: a turn that stands up beside the string may lie over some of it.
+    away[r] = median(
+      core.map((k) => Math.hypot(...[0, 1, 2].map((c) => seen[k * 3 + c]! - light * template[k * 3 + c]!))),
+    );
+    const [left, right] = flanks.map((flank) =>
+      Math.hypot(...[0, 1, 2].map((c) => mean(core, c) - mean(flank, c))),
+    ) as [number, number];
+    beside[r] = Math.min(left, right);
+  }
+  return { away, beside };
+}

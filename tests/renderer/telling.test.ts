@@ -1,0 +1,109 @@
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import ts from 'typescript';
+import { describe, expect, it } from 'vitest';
+import { edgeCourse } from '../../src/core/compare/edgeCourse.ts';
+import { edgeFlags } from '../../src/core/compare/edgeFlags.ts';
+import { tiltFlags, unevenFlags } from '../../src/core/compare/fellFlags.ts';
+import { beatFlags, countFlags } from '../../src/core/compare/planFlags.ts';
+import { measurement } from '../../src/core/model/measurement.ts';
+import { tellIn } from '../../src/renderer/words/telling.ts';
+import { sampleCheck } from '../pdf/sampleCheck.ts';
+import { harbourLantern } from '../pdf/samplePiece.ts';
+
+/** Files whose sentences a weaver reads on Piece, Loom check and Record. */
+const speaking = [
+  'core/compare/edgeFlags.ts',
+  'core/compare/fellFlags.ts',
+  'core/compare/planFlags.ts',
+  'core/compare/spreadFlags.ts',
+  'core/photo/locateLoom.ts',
+  'core/photo/pointsCamera.ts',
+  'core/photo/quality.ts',
+  'core/warp/centring.ts',
+  'core/warp/loomFit.ts',
+  'core/warp/settCheck.ts',
+  'main/decode/decodePhoto.ts',
+  'main/decode/inspectPhoto.ts',
+  'main/service/checkHandlers.ts',
+  'main/service/watchHandlers.ts',
+];
+
+/** What holes hold, so that words chosen by side are tried both ways; anything else is a figure. */
+const fillings: readonly Readonly<Record<string, string>>[] = [
+  { side: 'left', 'course.side': 'left', low: 'left', high: 'right', ahead: 'left', behind: 'right' },
+  { side: 'right', 'course.side': 'right', low: 'right', high: 'left', ahead: 'right', behind: 'left' },
+];
+/** Holes that hold words of their own. */
+const wordy: Readonly<Record<string, Readonly<Record<string, string>>>> = {
+  'core/compare/fellFlags.ts': { count: 'one turn' },
+  'core/compare/edgeFlags.ts': { side: 'Left', 'figureWords(one, units)': '2.8 mm in, give or take 0.3' },
+  'core/warp/centring.ts': { count: '12 is even', between: 'notches 1 to 12 of 51' },
+};
+
+/** Whole sentences in a source file, with its holes filled. */
+function sentencesOf(file: string): string[] {
+  const path = createRequire(import.meta.url).resolve(`../../src/${file}`);
+  const source = ts.createSourceFile(file, readFileSync(path, 'utf8'), ts.ScriptTarget.Latest, true);
+  const found: string[] = [];
+  const visit = (node: ts.Node) => {
+    if (ts.isStringLiteral(node) || ts.isNoSubstitutionTemplateLiteral(node)) found.push(node.text);
+    if (
+      ts.isTemplateExpression(node) &&
+      !/[?:=]/.test(node.templateSpans.map((span) => span.expression.getText()).join(''))
+    ) {
+      for (const fill of fillings) {
+        const held = { ...fill, ...wordy[file] };
+        const spans = node.templateSpans.map((span) => (held[span.expression.getText()] ?? '12') + span.literal.text);
+        found.push(node.head.text + spans.join(''));
+      }
+    }
+    ts.forEachChild(node, visit);
+  };
+  visit(source);
+  return found.filter((text) => /^[A-Z1].*\s.*[.]$/.test(text));
+}
+
+const english = /\b(the|is|are|this|weft|warp|edge|give or take|mm in|mm out|turns?|ends?|again|piece)\b/i;
+
+describe('sentences of the core and the host', () => {
+  it.each(speaking)('of %s are said in German', (file) => {
+    const sentences = sentencesOf(file);
+    expect(sentences.length).toBeGreaterThan(1);
+    expect(sentences.filter((sentence) => tellIn('de', sentence) === sentence)).toEqual([]);
+  });
+
+  it('stay as they are in English, and when nobody translated them', () => {
+    expect(tellIn('en', 'No loom is seen in the picture.')).toBe('No loom is seen in the picture.');
+    expect(tellIn('de', 'A sentence nobody knows.')).toBe('A sentence nobody knows.');
+  });
+
+  it('keep their figures, whole flags as the core makes them', () => {
+    const piece = harbourLantern();
+    const { reading } = sampleCheck();
+    const courses = (['left', 'right'] as const).map((side) => edgeCourse(reading, piece, side));
+    const flags = [
+      ...edgeFlags(courses, 0.2, 'mm'),
+      ...edgeFlags(courses, 0.2, 'in'),
+      ...tiltFlags({ riseMm: -4.2, sigmaMm: 0.3, y: 90 }, 2, 'mm'),
+      ...tiltFlags({ riseMm: 4.2, sigmaMm: 0.3, y: 90 }, 2, 'in'),
+      ...unevenFlags({ pairs: [], mean: { differenceMm: 4.3, sigmaMm: 0.2, turns: 2 } }, true, 2),
+      ...unevenFlags({ pairs: [], mean: { differenceMm: -2.3, sigmaMm: 0.2, turns: -1 } }, true, 2),
+      ...unevenFlags({ pairs: [], mean: { differenceMm: 2.3, sigmaMm: 0.2, turns: 0 } }, true, 2),
+      ...beatFlags({ ...reading, pass: measurement(1.31, 0.01, 40, 'floats') }, piece, 'mm'),
+      ...beatFlags({ ...reading, pass: measurement(0.81, 0.01, 40, 'floats') }, piece, 'in'),
+      ...countFlags({ ...reading, endsCounted: piece.warp.ends - 1 }, piece),
+    ];
+    expect(flags.length).toBeGreaterThan(9);
+    for (const { message, advice } of flags) {
+      for (const sentence of [message, advice]) {
+        const said = tellIn('de', sentence);
+        expect(said).not.toMatch(english);
+        expect(said.match(/\d+/g) ?? []).toEqual(sentence.match(/\d+/g) ?? []);
+      }
+    }
+    expect(tellIn('de', 'Right edge drawing in since 67 mm up. 2.8 mm in, give or take 0.3.')).toBe(
+      'Die rechte Kante zieht seit 67 mm Höhe ein. 2.8 mm nach innen, auf oder ab 0.3.',
+    );
+  });
+});
