@@ -21,7 +21,9 @@ const LEAN = 13;
 /** Places looked at along one edge. */
 const LOOKS = 24;
 /** How far behind the best a frame's support may lie: lenses bend edges, so the best straight one need not be right. */
-const BEHIND = 2;
+const BEHIND = 1.6;
+/** Edges that must be there, of eight, for a frame to be worth a look. */
+const LEAST = 2.8;
 
 /**
  * Looks for the frame itself: two pairs of long lines whose crossings have the plan's proportions, and which as outer
@@ -36,11 +38,11 @@ export function frameQuads(edges: ColourEdges, expected: Expected, most: number)
   for (const direction of votes.rightAngles(3)) {
     const along = votes.family(direction, LEAN, LINES);
     const across = votes.family(direction + 90, LEAN, LINES);
-    for (const quad of quadsOf(along, across, edges, expected)) {
-      const least = Math.max(2.2, best - BEHIND);
-      const support = supportOf(quad, edges, expected, usual, least);
+    for (const { corners, outer } of quadsOf(along, across, edges, expected)) {
+      const least = Math.max(LEAST, best - BEHIND);
+      const support = supportOf(corners, outer, edges, expected, usual, least);
       if (support < least) continue;
-      found.push({ corners: quad, support });
+      found.push({ corners, support });
       best = Math.max(best, support);
     }
   }
@@ -61,13 +63,16 @@ export function sameFrame(a: FrameQuad['corners'], b: FrameQuad['corners'], near
   return a.every((p) => b.some((q) => Math.hypot(p.x - q.x, p.y - q.y) < near));
 }
 
-/** Every pair of pairs of lines with the plan's proportions, as the opening's corners. */
+/**
+ * Every pair of pairs of lines with the plan's proportions, as the opening's corners, and whether the lines are the outer
+ * edges of the bars and of the rails.
+ */
 function* quadsOf(
   along: readonly StraightLine[],
   across: readonly StraightLine[],
   { width, height }: ColourEdges,
   expected: Expected,
-): Generator<FrameQuad['corners']> {
+): Generator<{ corners: FrameQuad['corners']; outer: readonly [boolean, boolean] }> {
   const { openingWidth, openingHeight, bar } = expected;
   const margin = 0.12 * Math.max(width, height);
   const seen = ({ x, y }: Place) => x > -margin && y > -margin && x < width + margin && y < height + margin;
@@ -95,12 +100,18 @@ function* quadsOf(
               const h = openingHeight + outerAlong;
               // The bars may run along either family.
               if (ratio(seenRatio, w / h) < 1.12) {
-                yield openingOf([p, q, r, s], w, h, openingWidth, openingHeight);
+                yield {
+                  corners: openingOf([p, q, r, s], w, h, openingWidth, openingHeight),
+                  outer: [outerAlong > 0, outerAcross > 0],
+                };
               }
               const turnedWidth = openingWidth + outerAlong;
               const turnedHeight = openingHeight + outerAcross;
               if (ratio(seenRatio, turnedHeight / turnedWidth) < 1.12) {
-                yield openingOf([q, r, s, p], turnedWidth, turnedHeight, openingWidth, openingHeight);
+                yield {
+                  corners: openingOf([q, r, s, p], turnedWidth, turnedHeight, openingWidth, openingHeight),
+                  outer: [outerAcross > 0, outerAlong > 0],
+                };
               }
             }
           }
@@ -168,9 +179,15 @@ export function usualSupport({ direction }: ColourEdges): Float64Array {
 const ASIDE = 2;
 const TURN = 7;
 
+/** Directions near each direction, as a table of 256 for each of 180: an edge pixel's own value tells whether it counts. */
+const NEAR: readonly Uint8Array[] = Array.from({ length: 180 }, (_, along) =>
+  Uint8Array.from({ length: 256 }, (_, value) => (value < 180 && directionsApart(value, along) <= TURN ? 1 : 0)),
+);
+
 /** Support of all eight edges; given up as soon as it can't reach `least`. */
 function supportOf(
   corners: FrameQuad['corners'],
+  outer: readonly [boolean, boolean],
   edges: ColourEdges,
   expected: Expected,
   usual: Float64Array,
@@ -178,12 +195,17 @@ function supportOf(
 ): number {
   const { openingWidth: w, openingHeight: h, bar } = expected;
   const map = rectangleMap(corners, w, h);
-  let most = 8;
-  for (const out of [bar, 0]) {
+  const rims = [0, bar].map((out) => {
     const x = w / 2 + out;
     const y = h / 2 + out;
-    const rim = [map(-x, -y), map(x, -y), map(x, y), map(-x, y)];
+    return [map(-x, -y), map(x, -y), map(x, y), map(-x, y)] as const;
+  });
+  let most = 8;
+  // The edges that the quad was not made from come first: they are seldom there by chance.
+  for (const made of [false, true]) {
     for (let side = 0; side < 4; side++) {
+      const isOuter = outer[side & 1]!;
+      const rim = rims[isOuter === made ? 1 : 0]!;
       most -= 1 - edgeSupport(edges, rim[side]!, rim[(side + 1) % 4]!, usual);
       if (most < least) return 0;
     }
@@ -197,19 +219,19 @@ function edgeSupport({ width, height, direction }: ColourEdges, from: Place, to:
   const length = Math.hypot(dx, dy);
   if (length < 1) return 0;
   const along = Math.round((Math.atan2(dy, dx) * 180) / Math.PI + 360) % 180;
+  const near = NEAR[along]!;
   const nx = -dy / length;
   const ny = dx / length;
   let hits = 0;
   for (let k = 0; k < LOOKS; k++) {
     const share = (k + 0.5) / LOOKS;
-    const x = from.x + share * dx;
-    const y = from.y + share * dy;
+    const x = from.x + share * dx + 0.5;
+    const y = from.y + share * dy + 0.5;
     for (let aside = -ASIDE; aside <= ASIDE; aside++) {
-      const column = Math.round(x + aside * nx);
-      const row = Math.round(y + aside * ny);
+      const column = Math.floor(x + aside * nx);
+      const row = Math.floor(y + aside * ny);
       if (column < 0 || row < 0 || column >= width || row >= height) continue;
-      const value = direction[row * width + column]!;
-      if (value !== NO_EDGE && directionsApart(value, along) <= TURN) {
+      if (near[direction[row * width + column]!]) {
         hits++;
         break;
       }

@@ -35,6 +35,8 @@ export interface LocateOptions {
 
 /** A frame look below this is tried after the combs: edges, wood, strings and upright together seldom reach it by chance. */
 const FAIR_LOOK = 8.5;
+/** Of the frame's eight edges as many must be there beyond chance for a last look. */
+const FAINT_FRAME = 4;
 /** Least share of the frame's edges that must be there for a loom to be believed. */
 const FRAME_SEEN = 0.6;
 /** Largest slant of the view that is measured, radians from straight above. */
@@ -131,7 +133,8 @@ function* looksInTurn(
     if (look.score < looks[0]!.score - 3) break;
     yield { camera: look.camera, fromFrame: false };
   }
-  for (const look of frames) if (look.score < FAIR_LOOK) yield { camera: look.camera, fromFrame: true };
+  const last = frames[0];
+  if (last && last.score < FAIR_LOOK && last.edges > FAINT_FRAME) yield { camera: last.camera, fromFrame: true };
 }
 
 /** Four clicked corners give the first camera; strings and frame then say the rest where they are seen. */

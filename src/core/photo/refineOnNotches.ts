@@ -10,6 +10,9 @@ import { type RefinedPose, refinePose } from './refinePose.ts';
 /** Share of the frame's edges at which nothing is left to doubt. */
 export const FRAME_CLEAR = 0.85;
 
+/** Share below which no whole notch makes a frame of it. */
+const FRAME_LOST = 0.3;
+
 /**
  * Refines a look; where the rails then don't stand beside the comb as they should, tries the notches they speak for and
  * keeps the better of both.
@@ -26,7 +29,7 @@ export function refineOnNotches(
   trace?: (line: string) => void,
 ): RefinedPose {
   const first = refinePose(photo, picture, factor, start, expected, prior, mirrored, fromFrame, trace);
-  if (first.frameSupport > FRAME_CLEAR) return first;
+  if (first.frameSupport > FRAME_CLEAR || first.frameSupport < FRAME_LOST) return first;
   let best = first;
   for (const from of [first.fit.camera, start]) {
     const toPhoto = mapOf(from, photo, mirrored);

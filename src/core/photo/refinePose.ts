@@ -81,6 +81,8 @@ function plausible([inner, outer]: readonly [number, number]): number {
 }
 
 const ROUNDS = 3;
+/** Share of the frame's edges below which a second round is in vain. */
+const HOPELESS = 0.2;
 /** Samples of a string next to the bar: about 30 mm. */
 const FEET = 20;
 
@@ -197,6 +199,8 @@ export function refinePose(
     // Later rounds are finer; one that loses the frame has gone astray.
     if (refined && now.frameSupport < 0.85 * refined.frameSupport) break;
     refined = now;
+    // What is so far from a frame does not become one.
+    if (now.frameSupport < HOPELESS) break;
     const scale = scaleOf(fit.camera, photo, mirrored, expected);
     if (!(scale < MOST_DRIFT * startScale && scale > startScale / MOST_DRIFT)) {
       trace?.(`the camera ran away: ${scale.toFixed(2)} px/mm from ${startScale.toFixed(2)}`);
