@@ -49,6 +49,10 @@ export function BenchPicture({ work, turn }: { readonly work: Work; readonly tur
   const from = place(now.left, now.pass + now.passes);
   const to = place(now.right + 1, now.pass);
   const goesRight = now.to >= now.from;
+  // Beside the turn where there is room for it, else above its numbers.
+  const beside = goesRight ? from.x - 52 : size.width - to.x - 52;
+  const arrow = Math.max(12, beside);
+  const arrowHigh = beside >= 12 ? (from.y + to.y) / 2 : from.y - 58;
   const middle = Math.round((now.left + now.right) / 2);
   const labels = [...new Set([now.left, middle, now.right])];
   return (
@@ -75,7 +79,7 @@ export function BenchPicture({ work, turn }: { readonly work: Work; readonly tur
           />
           <path
             className="bench-arrow"
-            transform={`translate(${goesRight ? Math.max(6, from.x - 52) : Math.min(size.width - 6, to.x + 52)} ${(from.y + to.y) / 2}) scale(${goesRight ? 1 : -1} 1)`}
+            transform={`translate(${goesRight ? arrow : size.width - arrow} ${arrowHigh}) scale(${goesRight ? 1 : -1} 1)`}
             d="M0 0H34M25 -9L35 0L25 9"
           />
           {labels.map((end) => (

@@ -25,6 +25,8 @@ export const order: Words['order'] = {
   rightSide: (move) => `${move} rechts`,
   start: (side, over, end) =>
     `Beginn ${side === 'left' ? 'links' : 'rechts'}, ${over ? 'über' : 'unter'} Kettfaden ${end}.`,
+  together: (blocks) =>
+    `Wächst zusammen mit ${blocks.length === 1 ? 'Fläche' : 'den Flächen'} ${blocks.join(' und ')}: die Webansicht zeigt sie als einen Schritt, Schuss für Schuss.`,
   needsFirst: (block) => `nach ${block}`,
   tails: (joins) => (joins === 1 ? 'Unterwegs einmal ansetzen.' : `Unterwegs ${joins}-mal ansetzen.`),
   weave: (block) => `Fläche ${block} weben`,

@@ -24,6 +24,8 @@ export const order = {
   rightSide: (move: string) => `${move} at the right`,
   start: (side: 'left' | 'right', over: boolean, end: number) =>
     `Start ${side}, ${over ? 'over' : 'under'} end ${end}.`,
+  together: (blocks: readonly number[]) =>
+    `Rises together with ${blocks.length === 1 ? 'block' : 'blocks'} ${blocks.join(' and ')}: the bench shows them as one step, weft by weft.`,
   needsFirst: (block: number) => `after ${block}`,
   tails: (joins: number) => (joins === 1 ? 'One join on the way.' : `${joins} joins on the way.`),
   weave: (block: number) => `Weave block ${block}`,
