@@ -18,6 +18,7 @@ test('the tour goes through the five screens by Enter alone, and is not offered 
     await page.keyboard.press('Enter');
   }
   await expect(tour).toHaveCount(0);
+  // Settings are on their way to the disk; the page that is loaded again must find them there.
   await page.reload();
   await expect(page.getByRole('button', { name: /Look round “Harbour/ })).toBeVisible();
   await expect(page.getByRole('button', { name: /shown round/ })).toHaveCount(0);
