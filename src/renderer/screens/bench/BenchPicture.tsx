@@ -6,6 +6,10 @@ import { useBoxSize } from '../../parts/useBoxSize.ts';
 import { type Work, wovenAfter } from '../../state/useWork.ts';
 import { useWords } from '../../words/useWords.ts';
 
+/** Ends' room beside the selvedge, for the arrow. */
+const PAST = 2;
+const clamp = (value: number, least: number, most: number) => Math.max(least, Math.min(most, value));
+
 /** The strings round the current turn, close enough to count: what is woven, the turn itself, and its block dotted. */
 export function BenchPicture({ work, turn }: { readonly work: Work; readonly turn: number }) {
   const words = useWords().bench;
@@ -22,8 +26,13 @@ export function BenchPicture({ work, turn }: { readonly work: Work; readonly tur
     const pxPerMm = pxPerEnd / chart.pitch;
     // Passes are drawn a little taller than life so that single ones can be told apart.
     const pxPerPass = Math.max(pxPerMm * chart.passHeight, 9);
+    const shown = size.width / pxPerEnd;
+    const centred = (now.left + now.right + 1) / 2 - shown / 2;
+    // Past the selvedges there is nothing to see: a cloth wider than the window fills it.
+    const leftEnd =
+      shown >= chart.ends + 2 * PAST ? (chart.ends - shown) / 2 : clamp(centred, -PAST, chart.ends + PAST - shown);
     return {
-      leftEnd: (now.left + now.right + 1) / 2 - size.width / 2 / pxPerEnd,
+      leftEnd,
       bottomPass: now.pass - (size.height * 0.56) / pxPerPass,
       pxPerEnd,
       pxPerPass,

@@ -45,7 +45,7 @@ export const order = {
     notMeasured: 'No check has measured the beat yet.',
     same: 'That is what it is planned with.',
     doIt: 'Plan it anew',
-    columns: ['', 'As drawn', 'If left as it is', 'Planned anew'],
+    columns: ['Shape', 'As drawn', 'If left as it is', 'Planned anew'],
     reach: (bottom: string, top: string) => `${bottom} to ${top}`,
     wholeCloth: 'Whole cloth',
     passes: (planned: number, now: number) =>
