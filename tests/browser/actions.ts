@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { expect, type Locator, type Page } from '@playwright/test';
+import { expect, type Locator, type Page, test } from '@playwright/test';
 import { choose, root } from './app.ts';
 
 /**
@@ -68,6 +68,13 @@ export class Hand {
     this.#count++;
     await choose(this.page, path, ask);
   }
+}
+
+/** Does a task with a hand of its own, and holds it to the script. */
+export async function task(page: Page, number: number, way: 'mouse' | 'keys', act: (hand: Hand) => Promise<void>) {
+  const hand = new Hand(page);
+  await test.step(`task ${number}`, () => act(hand));
+  expect(hand.actions, `actions of task ${number} by ${way}`).toBeLessThanOrEqual(allowed(number, way));
 }
 
 const MOST_TABS = 80;

@@ -1,16 +1,55 @@
 import type { Page } from '@playwright/test';
 import { choose, expect, fixture, opened } from './app.ts';
 
-/** Every screen, and how to come to it from a piece that is open. */
+/** `Check 4 · …`, in English, German, and with letters added. */
+const checkName = /^(?:Check|Messung)n* \d+ ·/;
+
+/** Every screen, and how to come to it from a piece that is open; no step depends on the language. */
 export const screens: readonly { readonly name: string; readonly go: (page: Page) => Promise<void> }[] = [
   { name: 'Piece', go: (page) => page.keyboard.press('Control+1') },
+  {
+    name: 'Buying, hanging, finishing',
+    go: async (page) => {
+      await page.locator('.weft-list').waitFor();
+      await page.keyboard.press('f');
+      await expect(page.getByRole('dialog')).toBeVisible();
+    },
+  },
+  {
+    name: 'A yarn',
+    go: async (page) => {
+      await page.keyboard.press('Escape');
+      await expect(page.getByRole('dialog')).toHaveCount(0);
+      await page.keyboard.press('y');
+      await expect(page.getByRole('dialog')).toBeVisible();
+    },
+  },
   { name: 'Cartoon', go: (page) => page.keyboard.press('Control+2') },
   { name: 'Order of work', go: (page) => page.keyboard.press('Control+3') },
+  {
+    name: 'Bench',
+    go: async (page) => {
+      await page.locator('[data-main-action][aria-disabled="false"]').click();
+      await expect(page.locator('.bench-count')).toBeVisible();
+    },
+  },
+  {
+    name: 'Re-plan the rest',
+    go: async (page) => {
+      await page.keyboard.press('Escape');
+      await page.locator('[data-main-action][aria-disabled="false"]').waitFor();
+      await page.keyboard.press('r');
+      const height = page.getByRole('dialog').getByRole('textbox');
+      await height.fill('1.2');
+      await page.keyboard.press('Enter');
+      await expect(page.locator('dialog [role="status"] > :not(p)').first()).toBeVisible();
+    },
+  },
   {
     name: 'Loom check',
     go: async (page) => {
       await page.keyboard.press('Control+4');
-      await expect(page.getByText(/^Check \d+ ·/)).toBeAttached();
+      await expect(page.getByText(checkName)).toBeAttached();
       await expect(page.locator('.check-cell image').first()).toBeAttached();
     },
   },
@@ -49,16 +88,16 @@ export const screens: readonly { readonly name: string; readonly go: (page: Page
     go: async (page) => {
       await page.keyboard.press('Escape');
       await page.keyboard.press('Control+4');
-      await expect(page.getByText(/^Check \d+ ·/)).toBeAttached();
+      await expect(page.getByText(checkName)).toBeAttached();
       await choose(page, fixture('real/chessboards/left01.jpg'), () => page.keyboard.press('o'));
-      await expect(page.getByText('Nothing has been guessed and nothing saved.')).toBeAttached({ timeout: 180_000 });
+      await expect(page.locator('.cannot-measure-words')).toBeAttached({ timeout: 120_000 });
     },
   },
   {
     name: 'Four points',
     go: async (page) => {
       await page.keyboard.press('4');
-      await expect(page.getByRole('button', { name: /^Inner corner/ })).toHaveCount(4);
+      await expect(page.locator('.corner-mark')).toHaveCount(4);
     },
   },
 ];

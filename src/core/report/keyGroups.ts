@@ -83,6 +83,7 @@ export const keyGroups: readonly KeyGroup[] = [
     keys: [
       { keys: 'Space, Enter', does: 'turn done; the play key too' },
       { keys: 'Backspace', does: 'take the last turn back' },
+      { keys: 'PageDown, PageUp', does: 'turn done, taken back: for a pedal or a clicker' },
       { keys: 'Arrows', does: 'look ahead' },
       { keys: 'Esc', does: 'leave the bench' },
     ],

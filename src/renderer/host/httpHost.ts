@@ -10,7 +10,7 @@ const sentences: Readonly<Record<number, readonly [string, string]>> = {
 };
 
 /** What a page that is going away still sends, and how much of it, bytes: browsers let 64 kB in all outlive a page. */
-const lastCalls: readonly CallName[] = ['savePiece', 'saveProgress', 'closePiece'];
+const lastCalls: readonly CallName[] = ['savePiece', 'saveProgress', 'closePiece', 'writeSettings'];
 const LAST_WORDS = 40_000;
 
 /** The host over loopback HTTP: the page came from there, and asks only there. */

@@ -1,4 +1,5 @@
 import { useId, useState } from 'react';
+import { flushSync } from 'react-dom';
 import './dimensionField.css';
 import { type LengthKind, type LengthUnits, lengthInWords } from '../../core/model/lengthWords.ts';
 import { readLength } from '../../core/model/readLength.ts';
@@ -61,18 +62,18 @@ export function DimensionField(props: DimensionFieldProps) {
           aria-describedby={refused !== null ? sentence : undefined}
           value={shown}
           size={Math.max(4, shown.length)}
-          onFocus={(event) => {
-            setTyped(shown);
-            event.target.select();
-          }}
+          onFocus={(event) => event.target.select()}
           onChange={(event) => setTyped(event.target.value)}
           onBlur={finish}
           onKeyDown={(event) => {
             if (event.key === 'Enter') finish();
             else if (event.key === 'Escape') {
               const untouched = refused === null && (typed === null || typed === lengthInWords(value, units, kind));
-              setTyped(null);
-              setRefused(null);
+              // At once, or leaving the field would give on what was typed.
+              flushSync(() => {
+                setTyped(null);
+                setRefused(null);
+              });
               event.currentTarget.blur();
               // With nothing to take back the press is for the sheet the field stands in.
               if (untouched) return;

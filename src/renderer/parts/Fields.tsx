@@ -1,4 +1,5 @@
 import { type KeyboardEvent, type ReactNode, useId, useState } from 'react';
+import { flushSync } from 'react-dom';
 import './fields.css';
 
 /** A row of a sheet: what it is at the left, what one types at the right. */
@@ -30,13 +31,12 @@ function fieldKeys(event: KeyboardEvent<HTMLInputElement>, typing: boolean, fini
   if (event.key === 'Enter') finish();
   if (event.key !== 'Escape') return;
   if (typing) {
-    takeBack();
+    // At once, or leaving the field would give on what was typed.
+    flushSync(takeBack);
     event.preventDefault();
     event.stopPropagation();
   }
-  // Left only when what was typed is gone, or leaving would give it on.
-  const field = event.currentTarget;
-  setTimeout(() => field.blur(), 0);
+  event.currentTarget.blur();
 }
 
 interface TextFieldProps {

@@ -13,7 +13,9 @@ interface ShellState {
   readonly bare: boolean;
   /** What the live region says; the count makes the same words said twice be heard twice. */
   readonly said: { readonly words: string; readonly count: number };
-  readonly goTo: (screen: ScreenName) => void;
+  /** What a screen is to open as it comes: the sheet of re-planning on the order of work. */
+  readonly opening: 'replan' | null;
+  readonly goTo: (screen: ScreenName, opening?: 'replan') => void;
   readonly openSheet: (sheet: Sheet) => void;
   readonly setBare: (bare: boolean) => void;
   readonly say: (words: string) => void;
@@ -24,8 +26,9 @@ export const useShell = create<ShellState>((set, get) => ({
   sheet: null,
   bare: false,
   said: { words: '', count: 0 },
-  goTo: (screen) => set({ screen, sheet: null, bare: false }),
+  opening: null,
+  goTo: (screen, opening) => set({ screen, sheet: null, bare: false, opening: opening ?? null }),
   openSheet: (sheet) => set({ sheet }),
-  setBare: (bare) => set({ bare }),
+  setBare: (bare) => set({ bare, opening: null }),
   say: (words) => set({ said: { words, count: get().said.count + 1 } }),
 }));

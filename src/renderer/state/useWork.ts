@@ -2,15 +2,8 @@ import { useMemo } from 'react';
 import type { Piece } from '../../core/model/piece.ts';
 import type { Progress } from '../../core/model/progress.ts';
 import type { Plan } from '../../core/plan/planPiece.ts';
-import {
-  fellAfter,
-  passesOfTurns,
-  turnAfterPasses,
-  type WorkStep,
-  type WorkTurn,
-  workSteps,
-  workTurns,
-} from '../../core/report/workTurns.ts';
+import { type BenchStep, benchSteps } from '../../core/report/benchSteps.ts';
+import { fellAfter, passesOfTurns, turnAfterPasses, type WorkTurn, workTurns } from '../../core/report/workTurns.ts';
 import { wovenFingerprint } from '../../core/report/wovenFingerprint.ts';
 import { usePiece } from './pieceStore.ts';
 import { usePlanned } from './planning/planned.ts';
@@ -22,7 +15,8 @@ export interface Work {
   /** Places of the blocks that differ from what they were before the rest was last planned anew. */
   readonly anew: ReadonlySet<number>;
   readonly turns: readonly WorkTurn[];
-  readonly steps: readonly WorkStep[];
+  /** As they are woven at the bench. */
+  readonly steps: readonly BenchStep[];
   readonly passesDone: number;
   /** Place of the turn being woven; the number of turns when all are done. */
   readonly turn: number;
@@ -40,7 +34,7 @@ export function useWork(): Work | null {
     if (planned === null) return null;
     const { piece, plan, anew } = planned;
     const turns = workTurns(plan.blocks, plan.sequence);
-    return { piece, plan, anew, turns, steps: workSteps(turns) };
+    return { piece, plan, anew, turns, steps: benchSteps(turns, plan.blocks) };
   }, [planned]);
   const planChanged = useMemo(() => {
     if (told === null || progress === null || progress.passesDone === 0) return false;

@@ -10,6 +10,7 @@ import { countTurns, type Work } from '../../state/useWork.ts';
 import { useWords } from '../../words/useWords.ts';
 import { BenchPicture } from './BenchPicture.tsx';
 import { benchMoment } from './benchMoment.ts';
+import { Round } from './Round.tsx';
 import { Tally } from './Tally.tsx';
 import { speakStep, tap } from './tap.ts';
 import { useRest } from './useRest.ts';
@@ -46,8 +47,13 @@ export function Bench({ work }: { readonly work: Work }) {
   };
   const leave = () => setBare(false);
   useCommands('bench', [
-    { id: 'turn-done', words: words.done, keys: ['Space', 'Enter', 'MediaPlayPause', 'MediaTrackNext'], run: done },
-    { id: 'turn-back', words: words.back, keys: ['Backspace', 'MediaTrackPrevious'], run: back },
+    {
+      id: 'turn-done',
+      words: words.done,
+      keys: ['Space', 'Enter', 'MediaPlayPause', 'MediaTrackNext', 'PageDown'],
+      run: done,
+    },
+    { id: 'turn-back', words: words.back, keys: ['Backspace', 'MediaTrackPrevious', 'PageUp'], run: back },
     { id: 'look-ahead', words: words.keys.ahead, keys: ['ArrowUp', 'ArrowRight'], run: () => setAhead(ahead + 1) },
     { id: 'look-back', words: words.keys.ahead, keys: ['ArrowDown', 'ArrowLeft'], run: () => setAhead(ahead - 1) },
     { id: 'leave-bench', words: words.leave, keys: ['Escape'], run: leave },
@@ -58,7 +64,14 @@ export function Bench({ work }: { readonly work: Work }) {
   const block = moment ? work.plan.blocks[moment.block] : undefined;
   const yarn = block ? work.piece.yarns[block.yarn] : undefined;
   return (
-    <main className="bench" id="work">
+    // biome-ignore lint/a11y/useKeyWithClickEvents: Space does the same, from the list of commands.
+    <main
+      className="bench"
+      id="work"
+      onClick={(event) => {
+        if (event.target instanceof Element && event.target.closest('.bench-bar, button') === null) done();
+      }}
+    >
       <section className="bench-say">
         {moment === null || block === undefined ? (
           <>
@@ -74,9 +87,17 @@ export function Bench({ work }: { readonly work: Work }) {
               <span className="bench-turn">{words.turnOf(moment.turnInBlock, moment.turnsInBlock)}</span>
             </header>
             <div className="bench-count-row">
-              <span className={`bench-count${moment.turnInStep > 9 ? ' is-long' : ''}`}>{moment.turnInStep}</span>
+              <span
+                className={`bench-count${moment.round !== null ? ' is-round' : moment.turnInStep > 9 ? ' is-long' : ''}`}
+              >
+                {moment.turnInStep}
+              </span>
               <p className="bench-over">
-                {moment.single ? words.half : words.of(moment.turnsInStep)}
+                {moment.round !== null
+                  ? words.ofRounds(moment.turnsInStep)
+                  : moment.single
+                    ? words.half
+                    : words.of(moment.turnsInStep)}
                 <br />
                 {words.over(moment.ends)}
                 <br />
@@ -87,7 +108,16 @@ export function Bench({ work }: { readonly work: Work }) {
             <p className="bench-going">
               {moment.going} {moment.join && words.join}
             </p>
-            <Tally work={work} moment={moment} />
+            <div className="bench-foot">
+              {moment.round === null ? (
+                <Tally work={work} moment={moment} />
+              ) : (
+                <Round work={work} round={moment.round} />
+              )}
+              <p className="bench-far">
+                {words.far(moment.block + 1, work.plan.blocks.length, work.turns.length - turn)}
+              </p>
+            </div>
           </>
         )}
         {ahead !== 0 && (

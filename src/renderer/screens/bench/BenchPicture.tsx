@@ -6,6 +6,10 @@ import { useBoxSize } from '../../parts/useBoxSize.ts';
 import { type Work, wovenAfter } from '../../state/useWork.ts';
 import { useWords } from '../../words/useWords.ts';
 
+/** Ends' room beside the selvedge, for the arrow. */
+const PAST = 2;
+const clamp = (value: number, least: number, most: number) => Math.max(least, Math.min(most, value));
+
 /** The strings round the current turn, close enough to count: what is woven, the turn itself, and its block dotted. */
 export function BenchPicture({ work, turn }: { readonly work: Work; readonly turn: number }) {
   const words = useWords().bench;
@@ -22,8 +26,13 @@ export function BenchPicture({ work, turn }: { readonly work: Work; readonly tur
     const pxPerMm = pxPerEnd / chart.pitch;
     // Passes are drawn a little taller than life so that single ones can be told apart.
     const pxPerPass = Math.max(pxPerMm * chart.passHeight, 9);
+    const shown = size.width / pxPerEnd;
+    const centred = (now.left + now.right + 1) / 2 - shown / 2;
+    // Past the selvedges there is nothing to see: a cloth wider than the window fills it.
+    const leftEnd =
+      shown >= chart.ends + 2 * PAST ? (chart.ends - shown) / 2 : clamp(centred, -PAST, chart.ends + PAST - shown);
     return {
-      leftEnd: (now.left + now.right + 1) / 2 - size.width / 2 / pxPerEnd,
+      leftEnd,
       bottomPass: now.pass - (size.height * 0.56) / pxPerPass,
       pxPerEnd,
       pxPerPass,
@@ -49,6 +58,10 @@ export function BenchPicture({ work, turn }: { readonly work: Work; readonly tur
   const from = place(now.left, now.pass + now.passes);
   const to = place(now.right + 1, now.pass);
   const goesRight = now.to >= now.from;
+  // Beside the turn where there is room for it, else above its numbers.
+  const beside = goesRight ? from.x - 52 : size.width - to.x - 52;
+  const arrow = Math.max(12, beside);
+  const arrowHigh = beside >= 12 ? (from.y + to.y) / 2 : from.y - 58;
   const middle = Math.round((now.left + now.right) / 2);
   const labels = [...new Set([now.left, middle, now.right])];
   return (
@@ -75,7 +88,7 @@ export function BenchPicture({ work, turn }: { readonly work: Work; readonly tur
           />
           <path
             className="bench-arrow"
-            transform={`translate(${goesRight ? Math.max(6, from.x - 52) : Math.min(size.width - 6, to.x + 52)} ${(from.y + to.y) / 2}) scale(${goesRight ? 1 : -1} 1)`}
+            transform={`translate(${goesRight ? arrow : size.width - arrow} ${arrowHigh}) scale(${goesRight ? 1 : -1} 1)`}
             d="M0 0H34M25 -9L35 0L25 9"
           />
           {labels.map((end) => (

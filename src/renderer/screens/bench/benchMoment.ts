@@ -1,3 +1,4 @@
+import type { BenchStep, StepPart } from '../../../core/report/benchSteps.ts';
 import type { Work } from '../../state/useWork.ts';
 import type { Words } from '../../words/en.ts';
 
@@ -5,8 +6,11 @@ import type { Words } from '../../words/en.ts';
 export interface BenchMoment {
   readonly block: number;
   readonly stepIndex: number;
+  /** Turns, or rounds where several wefts rise together. */
   readonly turnInStep: number;
   readonly turnsInStep: number;
+  /** Wefts that rise together, in weaving order, and which of them comes now; null where a block is woven on its own. */
+  readonly round: { readonly parts: readonly StepPart[]; readonly now: number } | null;
   readonly turnInBlock: number;
   readonly turnsInBlock: number;
   readonly single: boolean;
@@ -30,14 +34,17 @@ export function benchMoment(work: Work, turnIndex: number, words: Words['bench']
     (step) => turnIndex >= step.firstTurn && turnIndex < step.firstTurn + step.turns,
   );
   const step = work.steps[stepIndex]!;
+  const parts = step.round.length;
+  const at = turnIndex - step.firstTurn;
   const inBlock = work.turns.filter((other) => other.block === turn.block);
   const over = (turn.to + turn.pass) % 2 === work.plan.parity;
   const back = turn.passes === 2 ? block.rows[turn.row + 1]!.to : turn.to;
   return {
     block: turn.block,
     stepIndex,
-    turnInStep: turnIndex - step.firstTurn + 1,
-    turnsInStep: step.turns,
+    turnInStep: Math.floor(at / parts) + 1,
+    turnsInStep: step.turns / parts,
+    round: parts === 1 ? null : { parts: step.round, now: at % parts },
     turnInBlock: inBlock.indexOf(turn) + 1,
     turnsInBlock: inBlock.length,
     single: turn.passes === 1,
@@ -57,6 +64,10 @@ export function benchMoment(work: Work, turnIndex: number, words: Words['bench']
 function nextWords(work: Work, stepIndex: number, words: Words['bench']): string {
   const step = work.steps[stepIndex]!;
   const moves = step.moves;
+  const following = work.steps[stepIndex + 1];
+  if (step.round.length > 1 && following !== undefined && following.round.length > 1) {
+    return words.nextRound(roundChanges(work, step, following, words));
+  }
   if (moves !== null) {
     const lead = words.after(step.turns);
     if (moves.left === moves.right) {
@@ -67,6 +78,17 @@ function nextWords(work: Work, stepIndex: number, words: Words['bench']): string
     const right = moves.right === 0 ? null : words.move('right', moves.right);
     return `${lead}: ${left !== null && right !== null ? words.both(left, right) : words.one(left ?? right ?? '')}`;
   }
-  const following = work.steps[stepIndex + 1];
   return following === undefined ? words.lastOne : words.afterwards(work.plan.blocks[following.block]!.name);
+}
+
+/** Which wefts go over other ends in the step that follows: each named once. */
+function roundChanges(work: Work, step: BenchStep, following: BenchStep, words: Words['bench']): string {
+  const changes = new Map<number, string>();
+  const spans = (round: BenchStep['round'], block: number) =>
+    round.filter((part) => part.block === block).map(({ left, right }) => `${left} ${right}`);
+  for (const part of following.round) {
+    if (spans(step.round, part.block).join() === spans(following.round, part.block).join()) continue;
+    changes.set(part.block, words.goesOver(work.plan.blocks[part.block]!.name, part.left + 1, part.right + 1));
+  }
+  return [...changes.values()].join(', ');
 }

@@ -27,7 +27,7 @@ const Rulers = memo(
 );
 
 /** The cloth as it will be woven, under the drawing it is woven from. */
-export function CartoonCanvas({ piece }: { readonly piece: Piece }) {
+export function CartoonCanvas({ piece, over }: { readonly piece: Piece; readonly over: boolean }) {
   const words = useWords().cartoon;
   const box = useRef<HTMLDivElement>(null);
   const canvas = useRef<HTMLCanvasElement>(null);
@@ -87,7 +87,7 @@ export function CartoonCanvas({ piece }: { readonly piece: Piece }) {
     height: Math.max(0, size.height - RULER.top - RULER.bottom),
   };
   return (
-    <div className={`cartoon-canvas is-${tool}`} ref={box}>
+    <div className={`cartoon-canvas is-${tool}${over ? ' is-over' : ''}`} ref={box}>
       <canvas ref={canvas} />
       {size.width > 0 && (
         <svg

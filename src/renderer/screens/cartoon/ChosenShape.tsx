@@ -65,6 +65,13 @@ interface ChartedEdgeProps {
   readonly height: number;
 }
 
+/** To the half turn: `8 ½`. */
+const halves = (turns: number): string => {
+  const whole = Math.floor(Math.round(turns * 2) / 2);
+  const half = Math.round(turns * 2) % 2 === 1 ? '½' : '';
+  return [whole > 0 ? String(whole) : '', half].filter((part) => part !== '').join(' ');
+};
+
 /** A side that stands this many turns or more is told in words along it. */
 const LONG_RUN = 12;
 
@@ -103,7 +110,7 @@ const ChartedEdge = memo(
           if (!numbers || tall < 13 || turns < 1) return null;
           return (
             <text key={key} className="run-count" x={x} y={y}>
-              {Math.round(turns * 2) / 2}
+              {halves(turns)}
             </text>
           );
         })}

@@ -15,7 +15,6 @@ import { Swatch, yarnLetter } from '../../parts/Swatch.tsx';
 import { chooseFile, useFileDrop } from '../../parts/useFileDrop.ts';
 import { usePiece } from '../../state/pieceStore.ts';
 import { usePlanned } from '../../state/planning/planned.ts';
-import { replanRest } from '../../state/replan.ts';
 import { makeSheet } from '../../state/sheets.ts';
 import { useShell } from '../../state/shellStore.ts';
 import { beatDiffers, useMeasuredBeat } from '../../state/useMeasuredBeat.ts';
@@ -107,7 +106,8 @@ function CartoonWork({ piece }: { readonly piece: Piece }) {
             differs
               ? {
                   words: words.takeBeat(lengthInWords(beat.pass, piece.units, 'pass-height')),
-                  onPress: () => replanRest(Math.round(beat.pass * 1000) / 1000),
+                  // What it changes is told there before it is done.
+                  onPress: () => goTo('order', 'replan'),
                 }
               : { words: words.printCartoon, onPress: print }
           }
@@ -127,7 +127,7 @@ function CartoonWork({ piece }: { readonly piece: Piece }) {
           <span>{over ? words.dropHere : words.hints[tool]}</span>
           <span aria-hidden="true">{words.turnsRuler}</span>
         </p>
-        <CartoonCanvas piece={piece} />
+        <CartoonCanvas piece={piece} over={over} />
       </div>
       <div className="cartoon-words">
         <div className="cartoon-top">

@@ -1,4 +1,4 @@
-import { memo } from 'react';
+import { memo, useEffect, useRef } from 'react';
 import type { Piece } from '../../../core/model/piece.ts';
 import { Swatch, yarnLetter } from '../../parts/Swatch.tsx';
 import { useWords } from '../../words/useWords.ts';
@@ -20,8 +20,13 @@ export const ShapeList = memo(
       );
       return { letter: yarnLetter(index), colour: piece.yarns[index]?.colour ?? null };
     };
+    const list = useRef<HTMLDivElement>(null);
+    // biome-ignore lint/correctness/useExhaustiveDependencies: what is newly chosen is brought into sight.
+    useEffect(() => {
+      list.current?.querySelector('.is-chosen')?.scrollIntoView({ block: 'nearest' });
+    }, [chosen, ornament]);
     return (
-      <div className="shape-list">
+      <div className="shape-list" ref={list}>
         <h2>{words.shapesTopFirst}</h2>
         <ul>
           {piece.shapes.map((shape) => (

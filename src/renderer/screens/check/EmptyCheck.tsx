@@ -9,6 +9,7 @@ import { useWords } from '../../words/useWords.ts';
 import { type Job, useChecks } from './checkStore.ts';
 import { stageWords } from './stageWords.ts';
 import { useBlobAddress } from './useBlobAddress.ts';
+import { useHostImage } from './useHostImage.ts';
 
 interface EmptyCheckProps {
   readonly over: boolean;
@@ -26,15 +27,20 @@ export function EmptyCheck({ over, job, preview, onCamera, onChoose, onWatch }: 
   const { units, cloth } = usePiece((state) => state.piece) ?? { units: 'mm' as const, cloth: null };
   const headerHeight = cloth === null ? 4 : Math.max(2, cloth.headerPasses * cloth.passHeight);
   const problem = useChecks((state) => state.problem);
-  const address = useBlobAddress(preview);
+  const key = usePiece((state) => state.key);
+  const hash = job?.hash ?? null;
+  const kept = useHostImage(
+    key === null || hash === null ? null : { call: 'photoImage', params: { key, hash, size: 'thumbnail' } },
+  );
+  const handed = useBlobAddress(preview);
+  const address = hash === null ? handed : kept.address;
   const [unshown, setUnshown] = useState<string | null>(null);
   return (
     <>
       <div className={over ? 'check-drop is-over' : 'check-drop'}>
-        {job !== null && address !== null && address !== unshown ? (
+        {job === null && <p>{over ? words.letGo : words.dropHere}</p>}
+        {job !== null && address !== null && address !== unshown && (
           <img src={address} alt={words.photographBeingRead} onError={() => setUnshown(address)} />
-        ) : (
-          <p>{over ? words.letGo : words.dropHere}</p>
         )}
       </div>
       <section className="check-words" aria-label={words.wordsLabel}>

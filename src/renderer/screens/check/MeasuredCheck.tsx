@@ -161,6 +161,8 @@ export function MeasuredCheck(props: MeasuredCheckProps) {
         <SinceLast look={look} piece={piece} />
         <AgreeingRows rows={rows} />
         <div className="check-further">
+          <QuietButton onPress={onChoose}>{words.wayChoose}</QuietButton>
+          <QuietButton onPress={onWatch}>{words.watchFolder}</QuietButton>
           <QuietButton onPress={() => setTable(true)}>{words.table}</QuietButton>
           <QuietButton onPress={share}>{words.share}</QuietButton>
           <QuietButton onPress={onPhotographs}>{words.photographs}</QuietButton>

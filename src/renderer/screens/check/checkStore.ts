@@ -19,6 +19,8 @@ export interface Look {
 
 export interface Job {
   readonly id: string;
+  /** The photograph when the piece holds it already; null when it was just handed over. */
+  readonly hash: string | null;
   readonly stage: string;
   readonly done: number;
   readonly of: number;
@@ -69,7 +71,7 @@ export const useChecks = create<CheckState>((set, get) => {
     if (key === null) return;
     get().stop();
     const id = newJob();
-    set({ job: { id, stage: '', done: 0, of: 0 }, problem: null });
+    set({ job: { id, hash, stage: '', done: 0, of: 0 }, problem: null });
     const bytes = file === undefined ? undefined : new Uint8Array(await file.arrayBuffer());
     if (get().job?.id !== id) return;
     const asked = { key, job: id, name, hash, points: points === null ? null : points.map(({ x, y }) => ({ x, y })) };
@@ -177,6 +179,6 @@ export const followJobs = (): (() => void) =>
     if (event.kind !== 'job') return;
     const { job } = useChecks.getState();
     if (job?.id === event.job) {
-      useChecks.setState({ job: { id: job.id, stage: event.stage, done: event.done, of: event.of } });
+      useChecks.setState({ job: { id: job.id, hash: job.hash, stage: event.stage, done: event.done, of: event.of } });
     }
   });

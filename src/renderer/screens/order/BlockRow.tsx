@@ -41,7 +41,7 @@ export function BlockRow({ work, index, chosen, onChoose }: BlockRowProps) {
         <span className="block-order">{index + 1}</span>
         <Swatch colour={yarn?.colour ?? null} letter={yarnLetter(block.yarn)} />
         <span className={chosen ? 'block-name is-large' : 'block-name'}>
-          {block.name} {work.anew.has(index) && <span className="second">{words.anew}</span>}
+          {block.name} {work.anew.has(index) && <span className="block-anew">{words.anew}</span>}
         </span>
         {!chosen && <span className="block-ends">{words.span(from, to)}</span>}
         <span className="block-turns">{turns}</span>
@@ -51,6 +51,7 @@ export function BlockRow({ work, index, chosen, onChoose }: BlockRowProps) {
           <Steps work={work} index={index} />
           <p className="second">
             {words.start(block.start.side, block.start.over, block.start.end + 1)}{' '}
+            {block.together.length > 0 && `${words.together(block.together.map((other) => other + 1))} `}
             {joins > 0 && `${words.tails(joins)} `}
             {block.remarks.join(' ')}
           </p>

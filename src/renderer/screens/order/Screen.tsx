@@ -53,7 +53,7 @@ function OrderOfWork({ work }: { readonly work: Work }) {
   const last = work.plan.blocks.length - 1;
   const [picked, setPicked] = useState<number | null>(null);
   const [showWoven, setShowWoven] = useState(false);
-  const [sheet, setSheet] = useState<'slits' | 'marks' | 'table' | 'replan' | null>(null);
+  const [sheet, setSheet] = useState<'slits' | 'marks' | 'table' | 'replan' | null>(useShell.getState().opening);
   const total = work.turns.reduce((sum, turn) => sum + turn.passes, 0);
   const growing = useGrowing(total);
   const chosen = Math.min(last, picked ?? work.block);

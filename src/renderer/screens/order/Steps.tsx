@@ -1,3 +1,4 @@
+import { workSteps } from '../../../core/report/workTurns.ts';
 import type { Work } from '../../state/useWork.ts';
 import { useWords } from '../../words/useWords.ts';
 
@@ -6,7 +7,9 @@ const MOST_SHOWN = 40;
 /** The steps of a block: turns over so many ends, then the move, and on. */
 export function Steps({ work, index }: { readonly work: Work; readonly index: number }) {
   const words = useWords().order;
-  const steps = work.steps.filter((step) => step.block === index);
+  // The block's own count: where it rises with others, the bench says how they alternate.
+  const own = work.turns.filter((turn) => turn.block === index);
+  const steps = workSteps(own);
   const shown = steps.slice(0, MOST_SHOWN);
   const move = (moves: { readonly left: number; readonly right: number }) => {
     const say = (ends: number) => (ends < 0 ? words.inBy(-ends) : words.outBy(ends));
@@ -18,7 +21,7 @@ export function Steps({ work, index }: { readonly work: Work; readonly index: nu
   };
   const turnsOf = (first: number, count: number) => {
     let passes = 0;
-    for (let turn = first; turn < first + count; turn++) passes += work.turns[turn]?.passes ?? 0;
+    for (let turn = first; turn < first + count; turn++) passes += own[turn]?.passes ?? 0;
     return passes / 2;
   };
   return (

@@ -25,6 +25,8 @@ export const order: Words['order'] = {
   rightSide: (move) => `${move} rechts`,
   start: (side, over, end) =>
     `Beginn ${side === 'left' ? 'links' : 'rechts'}, ${over ? 'über' : 'unter'} Kettfaden ${end}.`,
+  together: (blocks) =>
+    `Wächst zusammen mit ${blocks.length === 1 ? 'Fläche' : 'den Flächen'} ${blocks.join(' und ')}: der Webplatz zeigt sie als einen Schritt, Schuss für Schuss.`,
   needsFirst: (block) => `nach ${block}`,
   tails: (joins) => (joins === 1 ? 'Unterwegs einmal ansetzen.' : `Unterwegs ${joins}-mal ansetzen.`),
   weave: (block) => `Fläche ${block} weben`,
@@ -44,7 +46,7 @@ export const order: Words['order'] = {
     notMeasured: 'Noch hat keine Prüfung den Anschlag gemessen.',
     same: 'Damit ist schon geplant.',
     doIt: 'Neu planen',
-    columns: ['', 'Gezeichnet', 'Wenn es so bleibt', 'Neu geplant'],
+    columns: ['Form', 'Gezeichnet', 'Wenn es so bleibt', 'Neu geplant'],
     reach: (bottom, top) => `${bottom} bis ${top}`,
     wholeCloth: 'Ganzes Gewebe',
     passes: (planned, now) => (planned === now ? `${now} Schüsse wie bisher.` : `${now} Schüsse statt ${planned}.`),

@@ -67,6 +67,8 @@ export const toldKeys: Told = [
   ['marks on the strings', 'Marken auf den Fäden'],
   ['re-plan the rest', 'den Rest neu planen'],
   ['see it grow', 'wachsen sehen'],
+  ['PageDown, PageUp', 'Bild ab, Bild auf'],
+  ['turn done, taken back: for a pedal or a clicker', 'Wende fertig, zurückgenommen: für Pedal oder Fernbedienung'],
   ['turn done; the play key too', 'Umkehr fertig; auch die Wiedergabetaste'],
   ['take the last turn back', 'die letzte Umkehr zurücknehmen'],
   ['look ahead', 'vorausschauen'],

@@ -1,8 +1,8 @@
 import type { Words } from '../en.ts';
 
 export const tour: Words['tour'] = {
-  offer: 'Mit Führung umsehen',
-  offerSecond: 'fünf kurze Schritte durch das Beispiel; Esc verlässt sie jederzeit',
+  offer: 'Sich in fünf Schritten herumführen lassen',
+  offerSecond: 'durch dasselbe Beispiel; Esc beendet es jederzeit',
   start: 'Die Führung beginnen',
   label: 'Die Führung',
   step: (at, of) => `${at} von ${of}`,

@@ -24,6 +24,8 @@ export const order = {
   rightSide: (move: string) => `${move} at the right`,
   start: (side: 'left' | 'right', over: boolean, end: number) =>
     `Start ${side}, ${over ? 'over' : 'under'} end ${end}.`,
+  together: (blocks: readonly number[]) =>
+    `Rises together with ${blocks.length === 1 ? 'block' : 'blocks'} ${blocks.join(' and ')}: the bench shows them as one step, weft by weft.`,
   needsFirst: (block: number) => `after ${block}`,
   tails: (joins: number) => (joins === 1 ? 'One join on the way.' : `${joins} joins on the way.`),
   weave: (block: number) => `Weave block ${block}`,
@@ -43,7 +45,7 @@ export const order = {
     notMeasured: 'No check has measured the beat yet.',
     same: 'That is what it is planned with.',
     doIt: 'Plan it anew',
-    columns: ['', 'As drawn', 'If left as it is', 'Planned anew'],
+    columns: ['Shape', 'As drawn', 'If left as it is', 'Planned anew'],
     reach: (bottom: string, top: string) => `${bottom} to ${top}`,
     wholeCloth: 'Whole cloth',
     passes: (planned: number, now: number) =>

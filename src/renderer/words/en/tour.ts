@@ -1,7 +1,7 @@
 /** The short tour of the sample: five steps, one for each word of the bar. */
 export const tour = {
-  offer: 'Look round with a guide',
-  offerSecond: 'five short steps through the example; Esc leaves at any time',
+  offer: 'Be shown round in five steps',
+  offerSecond: 'through the same example; Esc leaves at any time',
   start: 'Take the tour',
   label: 'The tour',
   step: (at: number, of: number) => `${at} of ${of}`,
