@@ -16,6 +16,7 @@ export interface ClothFrame {
   /** Loom x of the mean of the used notches. */
   readonly centreX: number;
   readonly openingHeight: number;
+  readonly openingWidth: number;
   /** Millimetres a pixel spans, about the middle of the cloth. */
   readonly mmPerPx: number;
   /** Planned x of an end, cloth frame. */
@@ -37,6 +38,7 @@ export function clothFrame(piece: Piece, pose: LoomPose): ClothFrame {
     baseY: cloth.baseAboveBottomBar,
     centreX,
     openingHeight: loom.openingHeight,
+    openingWidth: loom.openingWidth,
     mmPerPx: pose.reference.mmPerPx,
     endX: (end) => (end - (warp.ends - 1) / 2) * loom.notchPitch,
   };

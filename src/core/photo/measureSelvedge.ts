@@ -17,6 +17,14 @@ export interface SideReading {
 const FLOOR = 0.08;
 /** Where cloth and surroundings differ by few colour steps, the edge may lie this far off, mm times steps. */
 const FAINT = 5;
+/** A turn may reach this many passes more or less beyond its end than usual. */
+const TURN = 1.5;
+/** How much farther a selvedge may lie from its guide for every mm from where the guide is sure. */
+const DRAWN = 0.08;
+/** The base may have begun off its place by what this height allows, mm. */
+const BASE_UNSURE = 25;
+/** Cost of one coarse row lying a millimetre too far off. */
+const HOLD = 6;
 /** Heights between readings, mm. */
 const EVERY = 2;
 
@@ -36,7 +44,14 @@ export function measureSide(
   const strip = sideStrip(sampler, frame, side, guideX, yTop);
   const features = sideFeatures(strip, frame);
   if (features.rows < 2) return [];
-  const usual = 0.5 * frame.pitch + 2 * frame.planPass;
+  // The weft turns round the outer end: half an end and about one weft thickness, two passes, beyond its middle.
+  const usual = frame.endHalf + 2 * frame.planPass;
+  const held = (outward: number, row: number): number => {
+    const y = strip.yStart + row * strip.yStep;
+    // The guide is sure at the fell and, less so, at the base; in between the cloth may draw in and spread.
+    const free = TURN * frame.planPass + 0.3 + DRAWN * Math.max(0, Math.min(yTop - y, y + BASE_UNSURE));
+    return HOLD * Math.max(0, Math.abs(outward - usual) - free) ** 2;
+  };
   let edge = new Float32Array(features.rows).fill(usual);
   const inner = -strip.outward[0]! + usual;
   const margins = [
@@ -47,7 +62,7 @@ export function measureSide(
   for (const margin of margins) {
     const evidence = sideEvidence(strip, features, edge, margin);
     if (!evidence) break;
-    edge = new Float32Array(sidePath(strip, evidence, 1.2));
+    edge = new Float32Array(sidePath(strip, evidence, held, 1.2));
   }
   const rough = new Float32Array(strip.rows);
   for (let r = 0; r < strip.rows; r++) {
@@ -63,6 +78,7 @@ export function measureSide(
   for (let y = 1; y <= yTop - 1; y += EVERY) {
     const near: number[] = [];
     const contrasts: number[] = [];
+    const bands: number[] = [];
     let rows = 0;
     for (let r = 0; r < strip.rows; r++) {
       const height = strip.yStart + r * strip.yStep;
@@ -71,6 +87,7 @@ export function measureSide(
       if (!Number.isNaN(edges.outward[r]!)) {
         near.push(strip.guide[r]! + sign * edges.outward[r]!);
         contrasts.push(edges.contrast[r]!);
+        bands.push(edges.band[r]!);
       }
     }
     if (near.length < 0.4 * rows || near.length < 3) {
@@ -82,8 +99,9 @@ export function measureSide(
     const sigma = Math.hypot(
       robustSigma(near) / Math.sqrt(floats),
       FAINT / Math.max(1, median(contrasts)),
+      0.4 * median(bands),
       FLOOR,
-      0.25 * frame.mmPerPx,
+      0.4 * frame.mmPerPx,
     );
     readings.push({ y, x: measurement(median(near), sigma, Math.round(floats), 'selvedge profile') });
   }

@@ -6,7 +6,14 @@ export interface SideEdges {
   readonly outward: Float32Array;
   /** How far cloth and surroundings differ there, in colour steps. */
   readonly contrast: Float32Array;
+  /** Breadth of a band there that is neither: a shadow beside the cloth, hairs, mm. */
+  readonly band: Float32Array;
 }
+
+/** A band beside the cloth narrower than this is blur, mm. */
+const LEAST_BAND = 0.5;
+/** The cloth's colour is left for good when it doesn't come back within this, mm. */
+const LASTING = 0.6;
 
 /**
  * Refines a rough edge row by row: half-way from the colour just outside to the colour just inside, met from outside.
@@ -18,6 +25,7 @@ export function sideEdges(strip: SideStrip, rough: Float32Array, frame: ClothFra
   const reach = Math.max(1, Math.round((0.3 * frame.planPass) / strip.yStep));
   const outward = new Float32Array(rows).fill(Number.NaN);
   const contrast = new Float32Array(rows);
+  const band = new Float32Array(rows);
   const around = Math.max(1, 0.16 * frame.pitch);
   const blur = 2.2 * frame.mmPerPx;
   const mean = (r: number, fromMm: number, toMm: number, out: Float64Array): boolean => {
@@ -35,6 +43,26 @@ export function sideEdges(strip: SideStrip, rough: Float32Array, frame: ClothFra
     }
     for (let c = 0; c < 3; c++) out[c]! /= Math.max(1, n);
     return n > 0;
+  };
+  // Going outward from well inside, where the cloth's own colour is left for good: what lies between there and the
+  // edge met from outside is a shadow on the table or hairs.
+  const leavesCloth = (r: number, edge: number, cloth: Float64Array, differs: number): number | null => {
+    const last = Math.max(2, Math.round(LASTING / step));
+    const here = new Float64Array(3);
+    const away: number[] = [];
+    const from = Math.max(0, Math.round((edge - 0.4 * frame.pitch - strip.outward[0]!) / step));
+    const to = Math.min(columns - 1, Math.round((edge + LASTING - strip.outward[0]!) / step));
+    for (let k = from; k <= to; k++) {
+      if (!mean(r, strip.outward[k]!, strip.outward[k]! + 1.01 * step, here)) return null;
+      away.push(Math.hypot(here[0]! - cloth[0]!, here[1]! - cloth[1]!, here[2]! - cloth[2]!));
+    }
+    const limit = Math.max(0.5 * differs, 6);
+    for (let i = 1; i + last <= away.length; i++) {
+      if (away[i]! < limit || away.slice(i, i + last).some((value) => value < 0.8 * limit)) continue;
+      const share = (limit - away[i - 1]!) / Math.max(1e-6, away[i]! - away[i - 1]!);
+      return strip.outward[from + i - 1]! + Math.max(0, Math.min(1, share)) * step;
+    }
+    return null;
   };
   const inside = new Float64Array(3);
   const outside = new Float64Array(3);
@@ -72,6 +100,12 @@ export function sideEdges(strip: SideStrip, rough: Float32Array, frame: ClothFra
       outward[r] = found;
       edge = found;
     }
+    if (Number.isNaN(outward[r]!)) continue;
+    const left = leavesCloth(r, edge, inside, contrast[r]!);
+    if (left !== null && left < edge - LEAST_BAND) {
+      outward[r] = left;
+      band[r] = edge - left;
+    }
   }
-  return { outward, contrast };
+  return { outward, contrast, band };
 }

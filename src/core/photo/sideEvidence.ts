@@ -98,6 +98,11 @@ export function sideEvidence(
   const kinds = twoKinds(SIZE, take(cloth), take(outside), Float32Array.from([4, 3, 3, 2.5, 9]));
   const values = new Float32Array(columns * rows);
   for (let p = 0; p < values.length; p++) {
+    const q = Math.floor(p / columns);
+    if (!strip.seen[q * everyRow * strip.columns + (p - q * columns) * everyColumn]) {
+      values[p] = -1;
+      continue;
+    }
     const d = nearestDistances(kinds, features.values, p * SIZE);
     values[p] = Math.max(-2, Math.min(2, 2.5 * Math.log((d.second + 0.4) / (d.first + 0.4))));
   }

@@ -3,11 +3,17 @@ import type { SideStrip } from './sideStrip.ts';
 
 /**
  * The smoothest line up the side that has cloth inside it and none outside: dynamic programming over coarse rows.
+ * @param held cost of an edge at an outward distance (mm) in a fine row: how far it lies from where the end says.
  * @param stiffness cost of one coarse column's sideways move from row to row.
  * @returns the edge's outward distance from the guide in each coarse row, mm.
  */
-export function sidePath(strip: SideStrip, evidence: SideEvidence, stiffness: number): Float32Array {
-  const { columns, rows, everyColumn, values } = evidence;
+export function sidePath(
+  strip: SideStrip,
+  evidence: SideEvidence,
+  held: (outward: number, row: number) => number,
+  stiffness: number,
+): Float32Array {
+  const { columns, rows, everyColumn, everyRow, values } = evidence;
   const gain = new Float64Array(columns);
   const best = new Float64Array(rows * columns);
   const from = new Int16Array(rows * columns);
@@ -34,7 +40,7 @@ export function sidePath(strip: SideStrip, evidence: SideEvidence, stiffness: nu
           }
         }
       }
-      best[q * columns + c] = top + gain[c]! - sum;
+      best[q * columns + c] = top + gain[c]! - sum - held(strip.outward[c * everyColumn]!, q * everyRow);
       from[q * columns + c] = place;
     }
   }

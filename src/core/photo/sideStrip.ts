@@ -47,7 +47,9 @@ export function sideStrip(
     for (let k = 0; k < columns; k++) {
       const at = r * columns + k;
       const x = frame.centreX + guide[r]! + sign * outward[k]!;
-      seen[at] = sampler.read(x, frame.baseY + y, colours, at * 3) ? 1 : 0;
+      const inPicture = sampler.read(x, frame.baseY + y, colours, at * 3);
+      // The loom's own side is no surroundings of the cloth.
+      seen[at] = inPicture && Math.abs(x) < frame.openingWidth / 2 - 1 ? 1 : 0;
     }
   }
   return { side, columns, rows, outward, yStart, yStep: step, guide, colours, seen };
