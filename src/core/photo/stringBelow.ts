@@ -20,7 +20,8 @@ export const ALIKE = 2;
 
 /**
  * Where the bare string itself can be seen, whatever lies behind it: `STRING` for rows whose middle has the colour of
- * the string higher up and stands out from both gaps beside it, `ALIKE` where the gaps have that colour too. Null where string and cloth are too alike to tell.
+ * the string higher up and stands out from both gaps beside it, `ALIKE` where the gaps have that colour too. A tail that
+ * looks like the string but has cloth on both sides is neither. Null where string and cloth are too alike to tell.
  */
 export function visibleString(strip: EndStrip, row: number, frame: ClothFrame): Uint8Array | null {
   const { yStep, rows } = strip;
@@ -33,20 +34,60 @@ export function visibleString(strip: EndStrip, row: number, frame: ClothFrame): 
   const template = columnProfile(strip, from, to);
   const lowest = Math.max(base, Math.round(row - FARTHEST / yStep - 8 * pass));
   const reach = Math.max(1, Math.round(0.2 * pass));
-  const { away, beside } = departures(strip, core, flankColumns(strip, frame), template, lowest, to, reach);
+  const { away, beside, gaps } = departures(strip, core, flankColumns(strip, frame), template, lowest, to, reach);
   // An ink mark may take up some of what is learnt from.
   const bare = 1.3 * median(away.subarray(from, to));
   const cloth = median(away.subarray(lowest, Math.max(lowest + 4, Math.round(row - 3 * pass))));
   if (cloth < FEWEST_STEPS || cloth < 2.5 * bare) return null;
   const limit = bare + 0.35 * (cloth - bare);
   const least = Math.max(FEWEST_STEPS, 0.4 * median(beside.subarray(from, to)));
+  const onCloth = besideCloth(gaps, from, to, row, pass, lowest);
   const visible = new Uint8Array(rows);
   for (let r = lowest; r < to; r++) {
-    if (away[r]! >= limit) continue;
+    if (away[r]! >= limit || onCloth(r)) continue;
     if (beside[r]! >= least) visible[r] = STRING;
     else if (beside[r]! < least / 2) visible[r] = ALIKE;
   }
   return visible;
+}
+
+/**
+ * Tells rows that have cloth on both sides of the string: their gaps' colours lie by those of the cloth farther down,
+ * not by those above.
+ * @param gaps six numbers a row: colours of the left and of the right gap.
+ */
+function besideCloth(
+  gaps: Float32Array,
+  from: number,
+  to: number,
+  row: number,
+  pass: number,
+  lowest: number,
+): (r: number) => boolean {
+  const middle = (low: number, high: number, at: number): number[] => {
+    const out = [0, 1, 2].map((c) => {
+      const values: number[] = [];
+      for (let r = Math.round(low); r < high; r++) values.push(gaps[r * 6 + at + c]!);
+      return median(values);
+    });
+    return out;
+  };
+  const far = (r: number, at: number, colour: readonly number[]): number =>
+    Math.hypot(...colour.map((value, c) => gaps[r * 6 + at + c]! - value));
+  const sides = [0, 3].map((at) => {
+    const above = middle(from, to, at);
+    const bands = [
+      [row - 7 * pass, row - 3 * pass],
+      [row - 14 * pass, row - 7 * pass],
+    ].flatMap(([low, high]) =>
+      high! - Math.max(lowest, low!) > 2 * pass ? [middle(Math.max(lowest, low!), high!, at)] : [],
+    );
+    return {
+      at,
+      cloth: bands.map((colour) => ({ colour, reach: 0.35 * Math.hypot(...colour.map((v, c) => v - above[c]!)) })),
+    };
+  });
+  return (r) => sides.every(({ at, cloth }) => cloth.some(({ colour, reach }) => far(r, at, colour) < reach));
 }
 
 /**
@@ -104,10 +145,11 @@ function departures(
   from: number,
   to: number,
   reach: number,
-): { away: Float32Array; beside: Float32Array } {
+): { away: Float32Array; beside: Float32Array; gaps: Float32Array } {
   const { columns, colours } = strip;
   const away = new Float32Array(strip.rows);
   const beside = new Float32Array(strip.rows);
+  const gaps = new Float32Array(strip.rows * 6);
   let power = 1;
   for (const k of core) for (let c = 0; c < 3; c++) power += template[k * 3 + c]! ** 2;
   const seen = new Float32Array(columns * 3);
@@ -130,10 +172,13 @@ function departures(
     away[r] = median(
       core.map((k) => Math.hypot(...[0, 1, 2].map((c) => seen[k * 3 + c]! - light * template[k * 3 + c]!))),
     );
+    flanks.forEach((flank, f) => {
+      for (let c = 0; c < 3; c++) gaps[r * 6 + f * 3 + c] = mean(flank, c);
+    });
     const [left, right] = flanks.map((flank) =>
       Math.hypot(...[0, 1, 2].map((c) => mean(core, c) - mean(flank, c))),
     ) as [number, number];
     beside[r] = Math.min(left, right);
   }
-  return { away, beside };
+  return { away, beside, gaps };
 }
