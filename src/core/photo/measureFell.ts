@@ -9,7 +9,7 @@ import { type CoarseFell, coarseFell, type EndRows } from './fellSearch.ts';
 import type { StringTrack } from './loomPose.ts';
 import { columnProfile, rowFeatures, smoothedUp, stripColumns, type View } from './rowFeatures.ts';
 import type { LoomSampler } from './sampleLoom.ts';
-import { stringBelow, visibleString } from './stringBelow.ts';
+import { coveredAbove, stringBelow, visibleString } from './stringBelow.ts';
 import type { TrackLine } from './trackLine.ts';
 
 /** Where the fell lies can't be told better than this, mm: floats are round and hairy. */
@@ -78,7 +78,8 @@ function placeFell(
   const { strip } = end;
   const pass = frame.planPass / strip.yStep;
   const { clothTop: row, bareFrom } = coarse.layers[i]!;
-  if ((bareFrom - row) * strip.yStep > Math.max(COVERED, 2.5 * frame.planPass)) {
+  const covered = coveredAbove(strip, row, end.bareFrom, frame);
+  if (covered || (bareFrom - row) * strip.yStep > Math.max(COVERED, 2.5 * frame.planPass)) {
     return { end: end.end, course, fell: null, why: 'something lies over the fell here' };
   }
   const higher = (place: number, step: number): boolean =>
@@ -94,12 +95,12 @@ function placeFell(
   const second = first && at(1.2);
   const apart = first && second ? second.y - first.y : 0;
   const passesApart = apart / frame.planPass;
-  const covered =
+  const covers =
     first && second && passesApart > 1.3 && passesApart < 2.8
       ? floatBetween(strip, first.y, second.y, frame, sides)
       : false;
-  const edge = covered ? second : first;
-  const doubt = covered ? 0.25 * apart : Math.max(0, Math.abs(apart) - 0.25 * frame.planPass) / 2;
+  const edge = covers ? second : first;
+  const doubt = covers ? 0.25 * apart : Math.max(0, Math.abs(apart) - 0.25 * frame.planPass) / 2;
   if (!edge) {
     const why = 'the last float can’t be told from what lies above it';
     return { end: end.end, course, fell: null, why };

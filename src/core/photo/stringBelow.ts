@@ -117,6 +117,40 @@ export function visibleShare(visible: Uint8Array, low: number, high: number): nu
   return n > 0 ? seen / n : 0;
 }
 
+/** A string stands out from its gaps by no less than this share of what it does near its notch, or this many steps. */
+const STILL = 0.25;
+const STILL_STEPS = 9;
+
+/**
+ * Whether nothing that could be a string is seen just above a place: there the middle is like both gaps, though farther
+ * up the string stands out. A ruler or a hand of the string's own colour lies there.
+ */
+export function coveredAbove(strip: EndStrip, row: number, bareFrom: number, frame: ClothFrame): boolean {
+  const { yStep, rows } = strip;
+  const pass = frame.planPass / yStep;
+  const from = Math.round(row + pass + 0.4 / yStep);
+  const to = Math.min(rows, Math.round(from + 4 / yStep));
+  const topFrom = Math.max(bareFrom, to);
+  const topTo = Math.min(rows, Math.round(topFrom + 25 / yStep));
+  if (to - from < 6 || topTo - topFrom < 12) return false;
+  const core = coreColumns(strip, frame);
+  const flanks = flankColumns(strip, frame);
+  const standsOut = (low: number, high: number): number => {
+    const out: number[] = [];
+    const mean = (r: number, of: readonly number[]): number[] =>
+      [0, 1, 2].map((c) => of.reduce((sum, k) => sum + strip.colours[(r * strip.columns + k) * 3 + c]!, 0) / of.length);
+    for (let r = low; r < high; r += 2) {
+      const middle = mean(r, core);
+      const [left, right] = flanks.map((flank) => Math.hypot(...mean(r, flank).map((value, c) => value - middle[c]!)));
+      out.push(Math.max(left!, right!));
+    }
+    return median(out);
+  };
+  const here = standsOut(from, to);
+  const usual = standsOut(topFrom, topTo);
+  return here < STILL_STEPS && here < STILL * usual;
+}
+
 function coreColumns(strip: EndStrip, frame: ClothFrame): number[] {
   const near = Array.from(strip.across, (u, k) => ({ u: Math.abs(u), k })).sort((a, b) => a.u - b.u);
   const reach = Math.max(0.7 * frame.endHalf, near[2]!.u);
