@@ -26,11 +26,11 @@ export function Bench({ work }: { readonly work: Work }) {
   const [ahead, setAhead] = useState(0);
   const rest = useRest();
   const turn = Math.max(0, Math.min(work.turns.length, work.turn + ahead));
-  const moment = benchMoment(work, turn, words);
+  const moment = benchMoment(work, turn, all);
   const done = () => {
     if (ahead !== 0) return setAhead(0);
     if (readOnly !== null || work.turn >= work.turns.length) return;
-    const next = benchMoment(work, work.turn + 1, words);
+    const next = benchMoment(work, work.turn + 1, all);
     if (settings.sound)
       tap(next === null || (moment !== null && next.stepIndex !== moment.stepIndex) ? 'move' : 'turn');
     countTurns(work, work.turn + 1);
@@ -53,7 +53,7 @@ export function Bench({ work }: { readonly work: Work }) {
       keys: ['Space', 'Enter', 'MediaPlayPause', 'MediaTrackNext', 'PageDown'],
       run: done,
     },
-    { id: 'turn-back', words: words.back, keys: ['Backspace', 'MediaTrackPrevious', 'PageUp'], run: back },
+    { id: 'turn-back', words: words.back, keys: ['Backspace', 'Ctrl+Z', 'MediaTrackPrevious', 'PageUp'], run: back },
     { id: 'look-ahead', words: words.keys.ahead, keys: ['ArrowUp', 'ArrowRight'], run: () => setAhead(ahead + 1) },
     { id: 'look-back', words: words.keys.ahead, keys: ['ArrowDown', 'ArrowLeft'], run: () => setAhead(ahead - 1) },
     { id: 'leave-bench', words: words.leave, keys: ['Escape'], run: leave },
@@ -82,7 +82,7 @@ export function Bench({ work }: { readonly work: Work }) {
           <>
             <header className="bench-head">
               <Swatch colour={yarn?.colour ?? null} letter={yarnLetter(block.yarn)} size={36} />
-              <h1 className="bench-block">{block.name}</h1>
+              <h1 className="bench-block">{all.order.block(block.name)}</h1>
               <span className="bench-yarn">{yarn?.name}</span>
               <span className="bench-turn">{words.turnOf(moment.turnInBlock, moment.turnsInBlock)}</span>
             </header>
