@@ -1,4 +1,4 @@
-import { useEffect, useState } from 'react';
+import { type MouseEvent, useEffect, useState } from 'react';
 import './bench.css';
 import { useCommands } from '../../keys/commandStore.ts';
 import { Sign } from '../../parts/Sign.tsx';
@@ -14,6 +14,9 @@ import { Round } from './Round.tsx';
 import { Tally } from './Tally.tsx';
 import { speakStep, tap } from './tap.ts';
 import { useRest } from './useRest.ts';
+
+/** A button pressed by hand is let go again, so that the next press of the space bar is a turn done. */
+const letGo = (event: MouseEvent<HTMLButtonElement>) => event.detail > 0 && event.currentTarget.blur();
 
 /** Very large type to weave from: the count, what comes next, one key or a tap for a turn done. */
 export function Bench({ work }: { readonly work: Work }) {
@@ -81,8 +84,10 @@ export function Bench({ work }: { readonly work: Work }) {
         ) : (
           <>
             <header className="bench-head">
-              <Swatch colour={yarn?.colour ?? null} letter={yarnLetter(block.yarn)} size={36} />
-              <h1 className="bench-block">{all.order.block(block.name)}</h1>
+              <span className="bench-name">
+                <Swatch colour={yarn?.colour ?? null} letter={yarnLetter(block.yarn)} size={36} />
+                <h1 className="bench-block">{all.order.block(block.name)}</h1>
+              </span>
               <span className="bench-yarn">{yarn?.name}</span>
               <span className="bench-turn">{words.turnOf(moment.turnInBlock, moment.turnsInBlock)}</span>
             </header>
@@ -143,7 +148,10 @@ export function Bench({ work }: { readonly work: Work }) {
           type="button"
           className="bench-small"
           aria-pressed={settings.sound}
-          onClick={() => change({ sound: !settings.sound })}
+          onClick={(event) => {
+            letGo(event);
+            change({ sound: !settings.sound });
+          }}
         >
           {words.sound}
         </button>
@@ -151,11 +159,21 @@ export function Bench({ work }: { readonly work: Work }) {
           type="button"
           className="bench-small"
           aria-pressed={settings.speech}
-          onClick={() => change({ speech: !settings.speech })}
+          onClick={(event) => {
+            letGo(event);
+            change({ speech: !settings.speech });
+          }}
         >
           {words.speech}
         </button>
-        <button type="button" className="bench-back" onClick={back}>
+        <button
+          type="button"
+          className="bench-back"
+          onClick={(event) => {
+            letGo(event);
+            back();
+          }}
+        >
           <Sign name="undo" size={24} />
           {words.back}
         </button>
