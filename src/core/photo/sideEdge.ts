@@ -27,6 +27,8 @@ export function sideEdges(strip: SideStrip, rough: Float32Array, frame: ClothFra
   const contrast = new Float32Array(rows);
   const band = new Float32Array(rows);
   const around = Math.max(1, 0.16 * frame.pitch);
+  // Hairs may have led the rough edge out by more than the cloth itself ever leads it in.
+  const inward = Math.max(around, 0.4 * frame.pitch);
   const blur = 2.2 * frame.mmPerPx;
   const mean = (r: number, fromMm: number, toMm: number, out: Float64Array): boolean => {
     const from = Math.max(0, Math.round((fromMm - strip.outward[0]!) / step));
@@ -83,7 +85,7 @@ export function sideEdges(strip: SideStrip, rough: Float32Array, frame: ClothFra
         return sum / power;
       };
       const from = Math.min(columns - 2, Math.round((edge + around - strip.outward[0]!) / step));
-      const to = Math.max(0, Math.round((edge - around - strip.outward[0]!) / step));
+      const to = Math.max(0, Math.round((edge - inward - strip.outward[0]!) / step));
       let found = Number.NaN;
       for (let k = from; k >= to; k--) {
         const inner = share(k);
