@@ -4,12 +4,7 @@ import { told } from './de/told.ts';
 import { toldFinishing } from './de/toldFinishing.ts';
 import { toldKeys } from './de/toldKeys.ts';
 import { toldVerdicts } from './de/toldVerdicts.ts';
-
-/**
- * Sentences that the core and the hosts make in English, each beside its translation, without the full stop. A name in
- * braces stands for a figure or a name and is carried over.
- */
-export type Told = readonly (readonly [english: string, translated: string])[];
+import type { Told } from './toldTable.ts';
 
 interface Saying {
   readonly pattern: RegExp;

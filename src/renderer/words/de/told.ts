@@ -1,4 +1,4 @@
-import type { Told } from '../telling.ts';
+import type { Told } from '../toldTable.ts';
 
 /** What the core and the hosts say in English, in German: sentence by sentence, without the full stop. */
 export const told: Told = [

@@ -1,4 +1,4 @@
-import type { Told } from '../telling.ts';
+import type { Told } from '../toldTable.ts';
 
 /** Buying, hanging, finishing, and the remarks beside a block, in German. */
 export const toldFinishing: Told = [

@@ -1,4 +1,4 @@
-import type { Told } from '../telling.ts';
+import type { Told } from '../toldTable.ts';
 
 /** The sheet of all keys, in German. */
 export const toldKeys: Told = [

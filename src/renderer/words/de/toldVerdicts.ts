@@ -1,4 +1,4 @@
-import type { Told } from '../telling.ts';
+import type { Told } from '../toldTable.ts';
 
 /** The core's verdicts on sett, pass, centring and loom fit, in German, without the full stop. */
 export const toldVerdicts: Told = [

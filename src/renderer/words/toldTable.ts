@@ -1,0 +1,5 @@
+/**
+ * Sentences that the core and the hosts make in English, each beside its translation, without the full stop. A name in
+ * braces stands for a figure or a name and is carried over.
+ */
+export type Told = readonly (readonly [english: string, translated: string])[];
