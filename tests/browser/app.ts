@@ -56,7 +56,7 @@ export const test = base.extend<{ app: RunningApp }>({
 export { expect } from '@playwright/test';
 
 /** The sample is open when there is something to undo in. */
-export const opened = (page: Page) => page.getByRole('button', { name: 'Undo', exact: true }).waitFor();
+export const opened = (page: Page) => page.locator('.bar-undo').waitFor();
 
 /** Hands a file over the way the system's own dialog does, when `ask` opens it. */
 export async function choose(page: Page, path: string, ask: () => Promise<unknown>): Promise<void> {

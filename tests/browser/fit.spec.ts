@@ -1,5 +1,6 @@
 import type { Page } from '@playwright/test';
 import { expect, test } from './app.ts';
+import { buildLongerWords, useLongerWords } from './longerWords.ts';
 import { openSample, screens } from './screens.ts';
 
 /** The named windows, and 1280 × 800 at 200 % zoom, which is 640 × 400 to the page. */
@@ -9,6 +10,35 @@ const windows = [
   { width: 1920, height: 1080 },
   { width: 640, height: 400 },
 ] as const;
+
+interface Setting {
+  readonly name: string;
+  readonly size: { readonly width: number; readonly height: number };
+  /** Brings the page to words or a size of words of its own, before anything is opened. */
+  readonly set?: (page: Page) => Promise<void>;
+}
+
+/** Chooses something on the sheet of words and keys, as the weaver does. */
+const choosing = (choice: string) => async (page: Page) => {
+  await page.keyboard.press('F1');
+  await page
+    .getByRole('radio', { name: choice })
+    .or(page.getByRole('button', { name: choice }))
+    .first()
+    .click();
+  await page.keyboard.press('Escape');
+};
+
+const settings: readonly Setting[] = [
+  ...windows.map((size) => ({ name: `${size.width} × ${size.height}`, size })),
+  { name: '1280 × 800 in German', size: windows[1], set: choosing('Deutsch') },
+  { name: '1280 × 800 with words at 130 %', size: windows[1], set: choosing('130 %') },
+  { name: '1920 × 1080 with words at 150 %', size: windows[2], set: choosing('150 %') },
+  { name: '1024 × 700 with words a third longer', size: windows[0], set: useLongerWords },
+  { name: '1280 × 800 with words a third longer', size: windows[1], set: useLongerWords },
+];
+
+test.beforeAll(buildLongerWords);
 
 /**
  * What is cut off or too small: things reaching past the window's sides, words in a box too narrow for them, words under
@@ -45,14 +75,73 @@ function misfits(page: Page): Promise<readonly string[]> {
   });
 }
 
-for (const size of windows) {
-  test(`nothing is cut off at ${size.width} × ${size.height}`, async ({ page }) => {
+/**
+ * Words that lie over other words, as far as both can be seen. Words in a drawing, and names laid over a photograph on
+ * purpose, are left out.
+ */
+function overlaps(page: Page): Promise<readonly string[]> {
+  return page.evaluate(() => {
+    const top = [...document.querySelectorAll('dialog[open]')].at(-1) ?? document.body;
+    /** What is left of a box once everything that scrolls or clips around it has cut it. */
+    const seen = (element: Element, box: DOMRect) => {
+      let { left, right, top: upper, bottom } = box;
+      for (let at: Element | null = element; at !== null; at = at.parentElement) {
+        const style = getComputedStyle(at);
+        if (style.overflowX === 'visible' && style.overflowY === 'visible') continue;
+        const frame = at.getBoundingClientRect();
+        left = Math.max(left, frame.left);
+        right = Math.min(right, frame.right);
+        upper = Math.max(upper, frame.top);
+        bottom = Math.min(bottom, frame.bottom);
+      }
+      return { left, right, top: upper, bottom };
+    };
+    const words: { readonly text: string; readonly fixed: boolean; readonly box: ReturnType<typeof seen> }[] = [];
+    const walker = document.createTreeWalker(top, NodeFilter.SHOW_TEXT);
+    for (let node = walker.nextNode(); node !== null; node = walker.nextNode()) {
+      const element = node.parentElement;
+      const text = (node.textContent ?? '').trim();
+      if (text === '' || element === null || element.closest('svg, .out-of-sight, option, textarea, th')) continue;
+      if (element.closest('.photograph, .four-points, .compare-slide, .close-look, .magnifier')) continue;
+      const style = getComputedStyle(element);
+      if (style.visibility === 'hidden' || Number(style.opacity) === 0) continue;
+      const range = document.createRange();
+      range.selectNodeContents(node);
+      // Footer and bar stay while the work is scrolled beneath them.
+      const fixed = element.closest('.footer, .bar') !== null;
+      const letters = 0.72 * Number.parseFloat(style.fontSize);
+      for (const { x, y, width, height } of range.getClientRects()) {
+        // A line's box reaches above and below its letters.
+        const box = seen(element, new DOMRect(x, y + (height - letters) / 2, width, letters));
+        if (box.right - box.left > 1 && box.bottom - box.top > 1) words.push({ text, fixed, box });
+      }
+    }
+    const found = new Set<string>();
+    for (const [index, one] of words.entries()) {
+      for (const other of words.slice(index + 1)) {
+        if (one.text === other.text || one.fixed !== other.fixed) continue;
+        const across = Math.min(one.box.right, other.box.right) - Math.max(one.box.left, other.box.left);
+        const up = Math.min(one.box.bottom, other.box.bottom) - Math.max(one.box.top, other.box.top);
+        const line = Math.min(one.box.bottom - one.box.top, other.box.bottom - other.box.top);
+        if (across > 2 && up > 0.25 * line)
+          found.add(`"${one.text.slice(0, 30)}" lies over "${other.text.slice(0, 30)}"`);
+      }
+    }
+    return [...found];
+  });
+}
+
+const faults = async (page: Page) => [...(await misfits(page)), ...(await overlaps(page))];
+
+for (const { name, size, set } of settings) {
+  test(`nothing is cut off at ${name}`, async ({ page }) => {
     await page.setViewportSize(size);
-    expect.soft(await misfits(page), 'First run').toEqual([]);
+    await set?.(page);
+    expect.soft(await faults(page), 'First run').toEqual([]);
     await openSample(page);
     for (const { name, go } of screens) {
-      await go(page);
-      expect.soft(await misfits(page), name).toEqual([]);
+      await test.step(name, () => go(page));
+      expect.soft(await faults(page), name).toEqual([]);
     }
   });
 }

@@ -19,9 +19,9 @@ function onDisk(home: string): unknown {
 }
 
 /** Whatever was done wrong is made good when the piece is on disk as it was. */
-const asItWas = (home: string, before: unknown) => expect.poll(() => onDisk(home)).toEqual(before);
+const asItWas = (home: string, before: unknown) => expect.poll(() => onDisk(home), { intervals: [60] }).toEqual(before);
 const changed = (home: string, before: unknown) =>
-  expect.poll(() => JSON.stringify(onDisk(home))).not.toBe(JSON.stringify(before));
+  expect.poll(() => JSON.stringify(onDisk(home)), { intervals: [60] }).not.toBe(JSON.stringify(before));
 const refused = (page: Page) => page.getByRole('alert');
 const shapes = (page: Page) => page.locator('.shape-row');
 const told = (page: Page) => page.getByRole('dialog', { name: 'Brought in' });
@@ -41,7 +41,7 @@ test('six mistakes and more are made good, by mouse', async ({ page, app }) => {
     await hand.drag(at(left, 60), at(right, 160));
   }
   await expect(shapes(page)).toHaveCount(3);
-  await expect.poll(() => (onDisk(app.home) as { shapes: unknown[] }).shapes.length).toBe(2);
+  await expect.poll(() => (onDisk(app.home) as { shapes: unknown[] }).shapes.length, { intervals: [60] }).toBe(2);
   const before = onDisk(app.home);
 
   // A shape dragged off the cloth.
@@ -105,6 +105,9 @@ test('six mistakes and more are made good, by mouse', async ({ page, app }) => {
   await expect(done(page)).toHaveText(/^turn 1 of \d\d/);
   await button(page, 'Take back one').click();
   await expect(done(page)).toHaveText('turn 2 of 2');
+  // The hand on the space bar goes on weaving: the button that was pressed doesn't take it.
+  await page.keyboard.press('Space');
+  await expect(done(page)).toHaveText(/^turn 1 of \d\d/);
   await asItWas(app.home, before);
 });
 
@@ -116,7 +119,7 @@ test('six mistakes and more are made good, by keyboard alone', async ({ page, ap
   await keyboard.press('Control+2');
   for (const key of ['h', 'h', 'Shift+ArrowLeft', 'e', 'e', 'Shift+ArrowRight']) await keyboard.press(key);
   await expect(shapes(page)).toHaveCount(3);
-  await expect.poll(() => (onDisk(app.home) as { shapes: unknown[] }).shapes.length).toBe(2);
+  await expect.poll(() => (onDisk(app.home) as { shapes: unknown[] }).shapes.length, { intervals: [60] }).toBe(2);
   const before = onDisk(app.home);
 
   // A shape pushed off the cloth: after a pause, one run of presses is one step back.

@@ -15,6 +15,7 @@ const frame = (planPass: number): ClothFrame => ({
   baseY: 50,
   centreX: 0,
   openingHeight: 400,
+  openingWidth: 300,
   mmPerPx: 0.2,
   endX: (end) => (end - 10) * 6,
 });

@@ -8,8 +8,8 @@ import type { WeaveLine } from './weaveLines.ts';
 export interface Beat {
   readonly pass: Measurement;
   readonly rows: readonly BeatRow[];
-  /** Passes woven up to a height, counted from the base. */
-  readonly passesAt: (y: number) => number;
+  /** Passes woven up to a height on an end, counted from the base at the warp's middle; without an end, there. */
+  readonly passesAt: (y: number, end?: number) => number;
   /** 1 when even ends carry the float of even passes, else 0: which of two neighbours lies on top first. */
   readonly evenFirst: boolean;
 }
@@ -38,43 +38,99 @@ export function readBeat(
   const rows = Math.max(...lines.map((line) => line.rows));
   const top = rows * yStep;
   if (top < 6 * frame.planPass) return null;
-  const swing = alternateSum(lines, rows, frame.planPass / yStep);
+  const swings = alternating(lines, frame.planPass / yStep);
+  if (swings.length === 0) return null;
   const plan = frame.planPass;
   const reach = Math.min(WINDOW * plan, top);
   const hop = Math.min(HOP * plan, Math.max(yStep, (top - reach) / 2));
   const centres: number[] = [];
   for (let y = reach / 2; y <= top - reach / 2 + 1e-6; y += hop) centres.push(y);
+  // The rows may lean, so that ends far apart don't swing together: a few neighbours at a time are added.
+  const groups = grouped(swings);
   const spectrum: number[] = [];
   const heights: number[] = [];
   for (let h = LOWEST * plan; h <= HIGHEST * plan; h *= 1.005) {
     heights.push(h);
-    spectrum.push(centres.reduce((sum, y) => sum + Math.hypot(...windowSum(swing, yStep, y, reach, h)) ** 2, 0));
+    const power = (y: number): number =>
+      groups.reduce((sum, group) => sum + Math.hypot(...windowSum(group, yStep, y, reach, h)) ** 2, 0);
+    spectrum.push(centres.reduce((sum, y) => sum + power(y), 0));
   }
   let peak = 0;
   for (let k = 1; k < spectrum.length; k++) if (spectrum[k]! > spectrum[peak]!) peak = k;
   if (peak === 0 || peak === spectrum.length - 1 || spectrum[peak]! < 5 * median(spectrum)) return null;
   const start = heights[peak]!;
-  return followPhase(swing, yStep, centres, reach, start, top, scale);
+  return followPhase(swings, yStep, centres, reach, start, top, scale);
 }
 
-/** Ends with alternate signs, each freed of everything slower than two passes. */
-function alternateSum(lines: readonly WeaveLine[], rows: number, pass: number): Float32Array {
-  const sum = new Float32Array(rows);
-  const count = new Float32Array(rows);
-  for (const line of lines) {
-    if (line.rows < 4 * pass) continue;
+/** One end's lightness, signed by whether it is even, freed of everything slower than two passes. */
+interface Swing {
+  readonly end: number;
+  readonly values: Float32Array;
+}
+
+function alternating(lines: readonly WeaveLine[], pass: number): Swing[] {
+  return lines.flatMap((line) => {
+    const rows = line.rows - Math.round(0.5 * pass);
+    if (line.rows < 4 * pass) return [];
     const light = new Float32Array(line.rows);
     for (let r = 0; r < line.rows; r++) light[r] = line.colours[r * 3]!;
     const slow = boxMean(light, Math.round(pass));
     const sign = line.end % 2 === 0 ? 1 : -1;
-    for (let r = 0; r < line.rows - Math.round(0.5 * pass); r++) {
-      // One tail or shadow edge must not outshout a row of floats.
-      sum[r]! += sign * Math.max(-25, Math.min(25, light[r]! - slow[r]!));
-      count[r]!++;
-    }
+    const values = new Float32Array(Math.max(0, rows));
+    // One tail or shadow edge must not outshout a row of floats.
+    for (let r = 0; r < rows; r++) values[r] = sign * Math.max(-25, Math.min(25, light[r]! - slow[r]!));
+    return [{ end: line.end, values }];
+  });
+}
+
+/** Ends added together when the beat is looked for. */
+const GROUP = 6;
+
+function grouped(swings: readonly Swing[]): Float32Array[] {
+  const groups: Float32Array[] = [];
+  for (let i = 0; i < swings.length; i += GROUP) {
+    const members = swings.slice(i, i + GROUP);
+    const sum = new Float32Array(Math.max(...members.map((one) => one.values.length)));
+    for (const { values } of members) for (let r = 0; r < values.length; r++) sum[r]! += values[r]!;
+    groups.push(sum);
   }
-  for (let r = 0; r < rows; r++) sum[r]! /= Math.sqrt(Math.max(1, count[r]!));
-  return sum;
+  return groups;
+}
+
+/** Half a turn of phase is a pass: how far a row may lean from one end to the next, in turns. */
+const STEEPEST = 0.06;
+
+/**
+ * How the rows lean across the cloth in one window: the phase step from end to end that brings all ends together, and
+ * their sum with it, seen from the warp's middle.
+ */
+function leaning(
+  sums: readonly { readonly end: number; readonly real: number; readonly imaginary: number }[],
+  middle: number,
+  near: number | null,
+): { lean: number; real: number; imaginary: number } {
+  const at = (lean: number): { lean: number; real: number; imaginary: number } => {
+    let real = 0;
+    let imaginary = 0;
+    for (const one of sums) {
+      const angle = -2 * Math.PI * lean * (one.end - middle);
+      const c = Math.cos(angle);
+      const s = Math.sin(angle);
+      real += one.real * c - one.imaginary * s;
+      imaginary += one.real * s + one.imaginary * c;
+    }
+    return { lean, real, imaginary };
+  };
+  const ends = Math.max(4, sums.length);
+  // A lean that matters turns the outer ends by a part of a turn; finer steps say nothing new.
+  const step = 0.08 / ends;
+  const reach = near === null ? STEEPEST : 0.5 / ends;
+  let best = at(near ?? 0);
+  for (let lean = (near ?? 0) - reach; lean <= (near ?? 0) + reach; lean += step) {
+    const found = at(lean);
+    if (Math.hypot(found.real, found.imaginary) > 1.02 * Math.hypot(best.real, best.imaginary)) best = found;
+  }
+  return best;
 }
 
 /** The swing's cosine and sine part in a rounded window, for passes of height h. */
@@ -94,7 +150,7 @@ function windowSum(swing: Float32Array, yStep: number, centre: number, reach: nu
 }
 
 function followPhase(
-  swing: Float32Array,
+  swings: readonly Swing[],
   yStep: number,
   centres: readonly number[],
   reach: number,
@@ -105,14 +161,25 @@ function followPhase(
   // How far the floats rise is known to about a third.
   const shareScale = Math.hypot(scale.scaleSigma, scale.enlarged / 3);
   const shrink = 1 / (1 + scale.enlarged);
-  const sums = centres.map((y) => windowSum(swing, yStep, y, reach, h));
+  const ends = swings.map((one) => one.end);
+  const middle = (Math.min(...ends) + Math.max(...ends)) / 2;
+  let near: number | null = null;
+  const sums = centres.map((y) => {
+    const parts = swings.map(({ end, values }) => {
+      const [real, imaginary] = windowSum(values, yStep, y, reach, h);
+      return { end, real, imaginary };
+    });
+    const found = leaning(parts, middle, near);
+    near = found.lean;
+    return found;
+  });
   const turn = 2 * Math.PI;
   // Passes at every window's middle: those of an even beat plus what the phase has run ahead, half a turn a pass.
   const passes: number[] = [];
   let lead = 0;
   let drift = 0;
   let before = 0;
-  sums.forEach(([real, imaginary], k) => {
+  sums.forEach(({ real, imaginary }, k) => {
     const phase = Math.atan2(imaginary, real);
     if (k === 0) lead = phase;
     else {
@@ -139,6 +206,14 @@ function followPhase(
     const share = (y - centres[k]!) / (centres[k + 1]! - centres[k]!);
     return passes[k]! + share * (passes[k + 1]! - passes[k]!);
   };
+  // Half a turn of phase is a pass.
+  const leanAt = (y: number): number => {
+    let k = 0;
+    while (k < n - 1 && centres[k + 1]! <= y) k++;
+    const next = Math.min(n - 1, k + 1);
+    const share = next > k ? Math.max(0, Math.min(1, (y - centres[k]!) / (centres[next]! - centres[k]!))) : 0;
+    return 2 * (sums[k]!.lean + share * (sums[next]!.lean - sums[k]!.lean));
+  };
   const whole = raw(top) - raw(0);
   if (!(whole > 3)) return null;
   const bends = passes.slice(2).map((value, k) => value - 2 * passes[k + 1]! + passes[k]!);
@@ -157,7 +232,7 @@ function followPhase(
   return {
     pass: measurement(mean, mean * sigmaShare, Math.round(whole), 'floats'),
     rows,
-    passesAt: (y) => raw(y) - first,
+    passesAt: (y, end) => raw(y) - first + (end === undefined ? 0 : leanAt(y) * (end - middle)),
     evenFirst,
   };
 }

@@ -84,7 +84,7 @@ function floatsOf(line: WeaveLine, beat: Beat): SeenFloat[] {
   // An even end carries the float of the turn's one pass, an odd end of the other: half of a float reaches beyond.
   const shift = odd === beat.evenFirst ? 0.5 : -0.5;
   for (let r = 0; r < line.rows; r++) {
-    const passes = beat.passesAt(r * line.yStep) - shift;
+    const passes = beat.passesAt(r * line.yStep, line.end) - shift;
     const turn = Math.floor(passes / 2);
     const inTurn = passes - 2 * turn;
     if (turn < 0 || inTurn < 0.45 || inTurn > 1.55) continue;
@@ -94,7 +94,7 @@ function floatsOf(line: WeaveLine, beat: Beat): SeenFloat[] {
     seen.yellowBlue.push(line.colours[r * 3 + 2]!);
     byTurn.set(turn, seen);
   }
-  const top = beat.passesAt((line.rows - 1) * line.yStep);
+  const top = beat.passesAt((line.rows - 1) * line.yStep, line.end);
   return [...byTurn].flatMap(([turn, seen]) =>
     2 * turn + 1 > top + 0.6
       ? []

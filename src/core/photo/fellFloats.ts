@@ -13,7 +13,7 @@ const FEWEST = 8;
  */
 export function doubtOddFloats(ends: readonly EndReading[], beat: Beat): EndReading[] {
   const angle = (end: EndReading): number | null =>
-    end.fell ? Math.PI * (beat.passesAt(end.fell.value) + (end.index % 2)) : null;
+    end.fell ? Math.PI * (beat.passesAt(end.fell.value, end.index) + (end.index % 2)) : null;
   let cosine = 0;
   let sine = 0;
   let count = 0;

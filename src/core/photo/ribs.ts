@@ -68,7 +68,7 @@ function ribAt(
   const place = new Float32Array(3);
   const middle = course(end, y);
   for (let v = y - half; v <= y + half; v += stepY) {
-    const angle = Math.PI * beat.passesAt(v);
+    const angle = Math.PI * beat.passesAt(v, end);
     const weight = 0.5 + 0.5 * Math.cos((Math.PI * (v - y)) / half);
     const c = weight * Math.cos(angle);
     const s = weight * Math.sin(angle);

@@ -81,8 +81,8 @@ export const keyGroups: readonly KeyGroup[] = [
   {
     title: 'Bench',
     keys: [
-      { keys: 'Space, Enter', does: 'turn done; the play key too' },
-      { keys: 'Backspace', does: 'take the last turn back' },
+      { keys: 'Space, Enter, PageDown', does: 'turn done; the play key too' },
+      { keys: 'Backspace, PageUp', does: 'take the last turn back' },
       { keys: 'PageDown, PageUp', does: 'turn done, taken back: for a pedal or a clicker' },
       { keys: 'Arrows', does: 'look ahead' },
       { keys: 'Esc', does: 'leave the bench' },

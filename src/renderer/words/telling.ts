@@ -1,6 +1,7 @@
 import type { Settings } from '../../core/contract/hostApi.ts';
 import { useSettings } from '../state/settingsStore.ts';
 import { told } from './de/told.ts';
+import { toldFinishing } from './de/toldFinishing.ts';
 import { toldKeys } from './de/toldKeys.ts';
 import { toldVerdicts } from './de/toldVerdicts.ts';
 
@@ -33,7 +34,7 @@ interface Language {
 
 const languages: Readonly<Record<Settings['language'], Language | null>> = {
   en: null,
-  de: { sayings: sayings([...told, ...toldVerdicts, ...toldKeys]), giveOrTake: 'auf oder ab' },
+  de: { sayings: sayings([...told, ...toldVerdicts, ...toldKeys, ...toldFinishing]), giveOrTake: 'auf oder ab' },
 };
 
 /** What stands in a hole may itself be a saying: where a piece is open, which notches. */

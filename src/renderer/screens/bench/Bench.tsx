@@ -1,4 +1,4 @@
-import { useEffect, useState } from 'react';
+import { type MouseEvent, useEffect, useState } from 'react';
 import './bench.css';
 import { useCommands } from '../../keys/commandStore.ts';
 import { Sign } from '../../parts/Sign.tsx';
@@ -15,6 +15,9 @@ import { Tally } from './Tally.tsx';
 import { speakStep, tap } from './tap.ts';
 import { useRest } from './useRest.ts';
 
+/** A button pressed by hand is let go again, so that the next press of the space bar is a turn done. */
+const letGo = (event: MouseEvent<HTMLButtonElement>) => event.detail > 0 && event.currentTarget.blur();
+
 /** Very large type to weave from: the count, what comes next, one key or a tap for a turn done. */
 export function Bench({ work }: { readonly work: Work }) {
   const all = useWords();
@@ -26,11 +29,11 @@ export function Bench({ work }: { readonly work: Work }) {
   const [ahead, setAhead] = useState(0);
   const rest = useRest();
   const turn = Math.max(0, Math.min(work.turns.length, work.turn + ahead));
-  const moment = benchMoment(work, turn, words);
+  const moment = benchMoment(work, turn, all);
   const done = () => {
     if (ahead !== 0) return setAhead(0);
     if (readOnly !== null || work.turn >= work.turns.length) return;
-    const next = benchMoment(work, work.turn + 1, words);
+    const next = benchMoment(work, work.turn + 1, all);
     if (settings.sound)
       tap(next === null || (moment !== null && next.stepIndex !== moment.stepIndex) ? 'move' : 'turn');
     countTurns(work, work.turn + 1);
@@ -53,7 +56,7 @@ export function Bench({ work }: { readonly work: Work }) {
       keys: ['Space', 'Enter', 'MediaPlayPause', 'MediaTrackNext', 'PageDown'],
       run: done,
     },
-    { id: 'turn-back', words: words.back, keys: ['Backspace', 'MediaTrackPrevious', 'PageUp'], run: back },
+    { id: 'turn-back', words: words.back, keys: ['Backspace', 'Ctrl+Z', 'MediaTrackPrevious', 'PageUp'], run: back },
     { id: 'look-ahead', words: words.keys.ahead, keys: ['ArrowUp', 'ArrowRight'], run: () => setAhead(ahead + 1) },
     { id: 'look-back', words: words.keys.ahead, keys: ['ArrowDown', 'ArrowLeft'], run: () => setAhead(ahead - 1) },
     { id: 'leave-bench', words: words.leave, keys: ['Escape'], run: leave },
@@ -81,8 +84,10 @@ export function Bench({ work }: { readonly work: Work }) {
         ) : (
           <>
             <header className="bench-head">
-              <Swatch colour={yarn?.colour ?? null} letter={yarnLetter(block.yarn)} size={36} />
-              <h1 className="bench-block">{block.name}</h1>
+              <span className="bench-name">
+                <Swatch colour={yarn?.colour ?? null} letter={yarnLetter(block.yarn)} size={36} />
+                <h1 className="bench-block">{all.order.block(block.name)}</h1>
+              </span>
               <span className="bench-yarn">{yarn?.name}</span>
               <span className="bench-turn">{words.turnOf(moment.turnInBlock, moment.turnsInBlock)}</span>
             </header>
@@ -143,7 +148,10 @@ export function Bench({ work }: { readonly work: Work }) {
           type="button"
           className="bench-small"
           aria-pressed={settings.sound}
-          onClick={() => change({ sound: !settings.sound })}
+          onClick={(event) => {
+            letGo(event);
+            change({ sound: !settings.sound });
+          }}
         >
           {words.sound}
         </button>
@@ -151,11 +159,21 @@ export function Bench({ work }: { readonly work: Work }) {
           type="button"
           className="bench-small"
           aria-pressed={settings.speech}
-          onClick={() => change({ speech: !settings.speech })}
+          onClick={(event) => {
+            letGo(event);
+            change({ speech: !settings.speech });
+          }}
         >
           {words.speech}
         </button>
-        <button type="button" className="bench-back" onClick={back}>
+        <button
+          type="button"
+          className="bench-back"
+          onClick={(event) => {
+            letGo(event);
+            back();
+          }}
+        >
           <Sign name="undo" size={24} />
           {words.back}
         </button>

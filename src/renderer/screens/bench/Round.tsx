@@ -10,7 +10,8 @@ interface RoundProps {
 
 /** Wefts that rise together: one under another in weaving order, with the one that comes now marked. */
 export function Round({ work, round }: RoundProps) {
-  const words = useWords().bench;
+  const all = useWords();
+  const words = all.bench;
   return (
     <section className="bench-round">
       <h2>{words.together}</h2>
@@ -22,7 +23,7 @@ export function Round({ work, round }: RoundProps) {
             // biome-ignore lint/suspicious/noArrayIndexKey: a part has no other name than its place in the round.
             <li key={index} className={state} aria-current={index === round.now ? 'step' : undefined}>
               <Swatch colour={work.piece.yarns[block.yarn]?.colour ?? null} letter={yarnLetter(block.yarn)} />
-              <span>{words.part(block.name, part.left + 1, part.right + 1)}</span>
+              <span>{words.part(all.order.block(block.name), part.left + 1, part.right + 1)}</span>
               <span className="bench-round-size">{words.partSize(part.passes)}</span>
             </li>
           );

@@ -26,7 +26,8 @@ export interface BenchMoment {
 }
 
 /** @returns null when every turn is done. */
-export function benchMoment(work: Work, turnIndex: number, words: Words['bench']): BenchMoment | null {
+export function benchMoment(work: Work, turnIndex: number, all: Words): BenchMoment | null {
+  const words = all.bench;
   const turn = work.turns[turnIndex];
   if (turn === undefined) return null;
   const block = work.plan.blocks[turn.block]!;
@@ -50,7 +51,7 @@ export function benchMoment(work: Work, turnIndex: number, words: Words['bench']
     single: turn.passes === 1,
     ends: turn.right - turn.left + 1,
     span: words.span(turn.left + 1, turn.right + 1),
-    next: nextWords(work, stepIndex, words),
+    next: nextWords(work, stepIndex, all),
     going:
       turn.passes === 2
         ? words.going(over, turn.to + 1, back + 1)
@@ -61,12 +62,13 @@ export function benchMoment(work: Work, turnIndex: number, words: Words['bench']
   };
 }
 
-function nextWords(work: Work, stepIndex: number, words: Words['bench']): string {
+function nextWords(work: Work, stepIndex: number, all: Words): string {
+  const words = all.bench;
   const step = work.steps[stepIndex]!;
   const moves = step.moves;
   const following = work.steps[stepIndex + 1];
   if (step.round.length > 1 && following !== undefined && following.round.length > 1) {
-    return words.nextRound(roundChanges(work, step, following, words));
+    return words.nextRound(roundChanges(work, step, following, all));
   }
   if (moves !== null) {
     const lead = words.after(step.turns);
@@ -78,17 +80,22 @@ function nextWords(work: Work, stepIndex: number, words: Words['bench']): string
     const right = moves.right === 0 ? null : words.move('right', moves.right);
     return `${lead}: ${left !== null && right !== null ? words.both(left, right) : words.one(left ?? right ?? '')}`;
   }
-  return following === undefined ? words.lastOne : words.afterwards(work.plan.blocks[following.block]!.name);
+  return following === undefined
+    ? words.lastOne
+    : words.afterwards(all.order.block(work.plan.blocks[following.block]!.name));
 }
 
 /** Which wefts go over other ends in the step that follows: each named once. */
-function roundChanges(work: Work, step: BenchStep, following: BenchStep, words: Words['bench']): string {
+function roundChanges(work: Work, step: BenchStep, following: BenchStep, all: Words): string {
   const changes = new Map<number, string>();
   const spans = (round: BenchStep['round'], block: number) =>
     round.filter((part) => part.block === block).map(({ left, right }) => `${left} ${right}`);
   for (const part of following.round) {
     if (spans(step.round, part.block).join() === spans(following.round, part.block).join()) continue;
-    changes.set(part.block, words.goesOver(work.plan.blocks[part.block]!.name, part.left + 1, part.right + 1));
+    changes.set(
+      part.block,
+      all.bench.goesOver(all.order.block(work.plan.blocks[part.block]!.name), part.left + 1, part.right + 1),
+    );
   }
   return [...changes.values()].join(', ');
 }

@@ -21,7 +21,8 @@ export function ShapeSteps({ plan, area }: { readonly plan: Plan; readonly area:
 }
 
 function BlockSteps({ block }: { readonly block: Block }) {
-  const words = useWords().cartoon;
+  const all = useWords();
+  const words = all.cartoon;
   const same = sameSteps(block.left, block.right);
   const edges = same
     ? [{ label: words.bothEdges, steps: block.left }]
@@ -31,7 +32,7 @@ function BlockSteps({ block }: { readonly block: Block }) {
       ];
   return (
     <>
-      <dt className="is-block">{block.name}</dt>
+      <dt className="is-block">{all.order.block(block.name)}</dt>
       {edges.map(({ label, steps }) => (
         <div key={label} className="edge-steps">
           <dt>{label}</dt>

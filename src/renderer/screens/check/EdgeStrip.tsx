@@ -20,6 +20,8 @@ interface EdgeStripProps {
 
 /** About the breadth of a letter under a strip, px. */
 const FIGURE_PX = 7.5;
+/** In narrower strips the word for out is left away, as the style sheet says. */
+const ROOM_FOR_OUT = 100;
 
 /** One selvedge against its plumb line, sharing the photograph's height scale and drawn four times wider. */
 export function EdgeStrip({ side, runs, forecast, view, base, planHeight, allowance, markY }: EdgeStripProps) {
@@ -40,7 +42,7 @@ export function EdgeStrip({ side, runs, forecast, view, base, planHeight, allowa
   const reachOut = Math.floor((width * 0.32) / perMm);
   const ticks = Array.from({ length: reachIn + reachOut + 1 }, (_, index) => index - reachIn);
   // A long word for out leaves no room for the zero, which the bob marks anyway.
-  const outTakesZero = words.out.length * FIGURE_PX + 2 * FIGURE_PX > width * 0.32;
+  const outTakesZero = width >= ROOM_FOR_OUT && words.out.length * FIGURE_PX + 2 * FIGURE_PX > width * 0.32;
   return (
     <div className={`edge-strip is-${side}`}>
       <h2>

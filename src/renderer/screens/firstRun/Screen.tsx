@@ -1,5 +1,6 @@
 import { useEffect, useState } from 'react';
 import './firstRun.css';
+import { freeName } from '../../../core/cartoon/newShape.ts';
 import type { Problem } from '../../../core/model/outcome.ts';
 import { useCommands } from '../../keys/commandStore.ts';
 import { Footer, useHelpHint } from '../../parts/Footer.tsx';
@@ -38,7 +39,8 @@ export function Screen() {
       if (trouble !== null) useShell.getState().say(`${trouble.sentence} ${trouble.remedy}`);
     });
   };
-  const start = () => run(() => createPiece(newPiece(words.newName, units, new Date().toISOString())));
+  const taken = pieces.map((piece) => piece.name);
+  const start = () => run(() => createPiece(newPiece(freeName(words.newName, taken), units, new Date().toISOString())));
   const takeFile = (file: File) => {
     if (isKeptPiece(file.name)) run(() => importPiece(file));
     else if (isPhotograph(file.name)) {

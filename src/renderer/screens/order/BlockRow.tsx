@@ -1,6 +1,7 @@
 import type { Block } from '../../../core/model/plan.ts';
 import { Swatch, yarnLetter } from '../../parts/Swatch.tsx';
 import type { Work } from '../../state/useWork.ts';
+import { useTell } from '../../words/telling.ts';
 import { useWords } from '../../words/useWords.ts';
 import { Steps } from './Steps.tsx';
 
@@ -25,6 +26,7 @@ interface BlockRowProps {
 /** One block of the list: number, yarn, name, ends, turns; the chosen one also tells its steps. */
 export function BlockRow({ work, index, chosen, onChoose }: BlockRowProps) {
   const words = useWords().order;
+  const tell = useTell();
   const block = work.plan.blocks[index]!;
   const yarn = work.piece.yarns[block.yarn];
   const [from, to] = blockSpan(block);
@@ -41,7 +43,7 @@ export function BlockRow({ work, index, chosen, onChoose }: BlockRowProps) {
         <span className="block-order">{index + 1}</span>
         <Swatch colour={yarn?.colour ?? null} letter={yarnLetter(block.yarn)} />
         <span className={chosen ? 'block-name is-large' : 'block-name'}>
-          {block.name} {work.anew.has(index) && <span className="block-anew">{words.anew}</span>}
+          {words.block(block.name)} {work.anew.has(index) && <span className="block-anew">{words.anew}</span>}
         </span>
         {!chosen && <span className="block-ends">{words.span(from, to)}</span>}
         <span className="block-turns">{turns}</span>
@@ -53,7 +55,7 @@ export function BlockRow({ work, index, chosen, onChoose }: BlockRowProps) {
             {words.start(block.start.side, block.start.over, block.start.end + 1)}{' '}
             {block.together.length > 0 && `${words.together(block.together.map((other) => other + 1))} `}
             {joins > 0 && `${words.tails(joins)} `}
-            {block.remarks.join(' ')}
+            {block.remarks.map((remark) => tell(remark)).join(' ')}
           </p>
         </div>
       )}

@@ -62,7 +62,7 @@ function OrderOfWork({ work }: { readonly work: Work }) {
     const index = Math.max(0, Math.min(last, next));
     setPicked(index);
     if (index < work.block) setShowWoven(true);
-    say(`${index + 1}. ${work.plan.blocks[index]!.name}`);
+    say(`${index + 1}. ${words.block(work.plan.blocks[index]!.name)}`);
   };
   const weave = () => setBare(true);
   const print = () => key !== null && void makeSheet(key, 'order', null);
@@ -79,8 +79,8 @@ function OrderOfWork({ work }: { readonly work: Work }) {
   const sentence = finished
     ? words.done
     : work.turn === 0
-      ? words.begin(work.plan.blocks[0]!.name)
-      : words.next(work.block + 1, work.plan.blocks[work.block]!.name);
+      ? words.begin(words.block(work.plan.blocks[0]!.name))
+      : words.next(work.block + 1, words.block(work.plan.blocks[work.block]!.name));
   return (
     <ScreenFrame
       className="order"
@@ -133,7 +133,7 @@ function tableOf(work: Work, words: ReturnType<typeof useWords>['order']): Table
     columns: words.tableColumns,
     rows: work.plan.blocks.map((block, index) => [
       String(index + 1),
-      block.name,
+      words.block(block.name),
       `${yarnLetter(block.yarn)} ${work.piece.yarns[block.yarn]?.name ?? ''}`,
       words.span(...blockSpan(block)),
       words.turns(block.rows.length / 2),

@@ -48,7 +48,8 @@ export function CrossSection({ piece, weft, colour }: CrossSectionProps) {
         <title>{words.section}</title>
         <rect width={WIDTH} height={HEIGHT} className="section-ground" />
         {[0, 1].map((phase) => (
-          <g key={phase}>
+          // What nobody has told the thickness of is only hinted at.
+          <g key={phase} opacity={weft === null ? 0.3 : 1}>
             <path d={pass(phase)} fill="none" stroke="#101518" strokeWidth={thick * scale + 2.5} />
             <path d={pass(phase)} fill="none" stroke={colour} strokeWidth={thick * scale} />
           </g>

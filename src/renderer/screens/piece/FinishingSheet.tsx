@@ -6,6 +6,7 @@ import type { Plan } from '../../../core/plan/planPiece.ts';
 import { SecondButton } from '../../parts/Actions.tsx';
 import { SheetDialog } from '../../parts/SheetDialog.tsx';
 import { Sign } from '../../parts/Sign.tsx';
+import { useTell } from '../../words/telling.ts';
 import { useWords } from '../../words/useWords.ts';
 
 interface FinishingSheetProps {
@@ -18,6 +19,7 @@ interface FinishingSheetProps {
 /** What to buy, how the piece hangs, and the way from the last pass to the wall. */
 export function FinishingSheet({ piece, plan, onPrint, onClose }: FinishingSheetProps) {
   const words = useWords().piece;
+  const tell = useTell();
   const { hanging, materials } = plan;
   const length = (value: number) => lengthInWords(value, piece.units);
   const { hours } = materials;
@@ -35,10 +37,10 @@ export function FinishingSheet({ piece, plan, onPrint, onClose }: FinishingSheet
         <tbody>
           {plan.shopping.map((line) => (
             <tr key={`${line.item} ${line.amount}`}>
-              <th scope="row">{line.item}</th>
+              <th scope="row">{tell(line.item)}</th>
               <td>
-                <strong>{line.amount}</strong>
-                {line.note !== '' && <span className="second"> {line.note}</span>}
+                <strong>{tell(line.amount)}</strong>
+                {line.note !== '' && <span className="second"> {tell(line.note)}</span>}
               </td>
             </tr>
           ))}
@@ -63,8 +65,8 @@ export function FinishingSheet({ piece, plan, onPrint, onClose }: FinishingSheet
       <ol className="finishing-steps">
         {plan.finishing.map(({ step, caution }) => (
           <li key={step}>
-            {step}
-            {caution !== null && <span className="second">{caution}</span>}
+            {tell(step)}
+            {caution !== null && <span className="second">{tell(caution)}</span>}
           </li>
         ))}
       </ol>
@@ -75,11 +77,13 @@ export function FinishingSheet({ piece, plan, onPrint, onClose }: FinishingSheet
 const halves = (hours: number) => Math.max(0.5, Math.round(hours * 2) / 2);
 
 function Fact({ verdict }: { readonly verdict: Verdict }) {
+  const tell = useTell();
   return (
     <li className={verdict.remedy === null ? undefined : 'is-marked'}>
       {verdict.remedy !== null && <Sign name="mend" size={20} />}
       <span>
-        {verdict.sentence} <span className="second">{verdict.why}</span> {verdict.remedy}
+        {tell(verdict.sentence)} <span className="second">{tell(verdict.why)}</span>{' '}
+        {verdict.remedy !== null && tell(verdict.remedy)}
       </span>
     </li>
   );

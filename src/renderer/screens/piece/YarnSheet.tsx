@@ -4,6 +4,7 @@ import { grams, metres, mm } from '../../../core/model/units.ts';
 import { QuietButton } from '../../parts/Actions.tsx';
 import { FieldRow, NumberField, SelectField, TextField } from '../../parts/Fields.tsx';
 import { SheetDialog } from '../../parts/SheetDialog.tsx';
+import { chooseFile, photographTypes } from '../../parts/useFileDrop.ts';
 import { usePiece } from '../../state/pieceStore.ts';
 import { useWords } from '../../words/useWords.ts';
 import { ColourFromPhoto } from './ColourFromPhoto.tsx';
@@ -30,7 +31,7 @@ interface YarnSheetProps {
 export function YarnSheet({ piece, yarn: id, onClose }: YarnSheetProps) {
   const words = useWords().piece;
   const change = usePiece((state) => state.change);
-  const [picking, setPicking] = useState(false);
+  const [photo, setPhoto] = useState<File | null>(null);
   const yarn = piece.yarns.find((each) => each.id === id);
   if (!yarn) return null;
   const put = (part: Partial<Yarn>) =>
@@ -59,9 +60,9 @@ export function YarnSheet({ piece, yarn: id, onClose }: YarnSheetProps) {
           value={yarn.colour}
           onChange={(event) => put({ colour: event.target.value.toLowerCase() })}
         />
-        <QuietButton onPress={() => setPicking(!picking)}>{words.fromPhoto}</QuietButton>
+        <QuietButton onPress={() => chooseFile(photographTypes, setPhoto)}>{words.fromPhoto}</QuietButton>
       </FieldRow>
-      {picking && <ColourFromPhoto onPick={(colour) => put({ colour })} />}
+      {photo !== null && <ColourFromPhoto photo={photo} onPick={(colour) => put({ colour })} />}
       <SelectField
         label={words.fibre}
         value={yarn.fibre}

@@ -1,4 +1,5 @@
 import type { Words } from '../en.ts';
+import { blockName } from './blockName.ts';
 
 const wenden = (count: number) =>
   `${count === 0.5 ? '½' : String(count).replace('.5', ' ½')} ${count > 1 ? 'Wenden' : 'Wende'}`;
@@ -9,6 +10,7 @@ export const order: Words['order'] = {
   ends: enden,
   nothing: 'Noch keine Reihenfolge.',
   nothingSecond: 'Eine Form zeichnen oder den Grund glatt weben: beides ergibt eine Reihenfolge.',
+  block: blockName,
   begin: (name) => `Zuerst ganz unten: ${name}.`,
   next: (block, name) => `Jetzt Fläche ${block}: ${name}.`,
   done: 'Alles ist gewebt.',

@@ -100,6 +100,18 @@ export const told: Told = [
   ['Ends {ends} may be missing or hidden', 'Die Kettfäden {ends} fehlen vielleicht oder sind verdeckt'],
   ['Look whether it is there', 'Nachsehen, ob er da ist'],
   [
+    'An edge in the cloth lies {size} to the left of its place',
+    'Eine Kante im Gewebe liegt {size} links von ihrem Platz',
+  ],
+  [
+    'An edge in the cloth lies {size} to the right of its place',
+    'Eine Kante im Gewebe liegt {size} rechts von ihrem Platz',
+  ],
+  ['Take the next turns there 1 end to the left', 'Die nächsten Umkehren dort 1 Kettfaden weiter links'],
+  ['Take the next turns there 1 end to the right', 'Die nächsten Umkehren dort 1 Kettfaden weiter rechts'],
+  ['Take the next turns there {ends} ends to the left', 'Die nächsten Umkehren dort {ends} Kettfäden weiter links'],
+  ['Take the next turns there {ends} ends to the right', 'Die nächsten Umkehren dort {ends} Kettfäden weiter rechts'],
+  [
     'Look whether they are there, and that the piece says the right number',
     'Nachsehen, ob sie da sind und ob das Stück die richtige Zahl nennt',
   ],

@@ -2,6 +2,7 @@ import type { Told } from '../telling.ts';
 
 /** The core's verdicts on sett, pass, centring and loom fit, in German, without the full stop. */
 export const toldVerdicts: Told = [
+  ['The weft will cover the warp', 'Der Schuss deckt die Kette'],
   ['The piece sits in the middle of the loom', 'Das Stück sitzt in der Mitte des Rahmens'],
   ['It uses notches {first} to {last} of {all}', 'Es nutzt die Kerben {first} bis {last} von {all}'],
   ['notches {first} to {last} of {all}', 'Kerben {first} bis {last} von {all}'],

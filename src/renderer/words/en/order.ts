@@ -7,6 +7,8 @@ export const order = {
   ends,
   nothing: 'There is no order yet.',
   nothingSecond: 'Draw a shape, or weave the ground plain: either gives an order of work.',
+  /** The name the core gives a block, as it is said on screen. */
+  block: (name: string) => name,
   begin: (name: string) => `First at the foot: ${name}.`,
   next: (block: number, name: string) => `Now block ${block}: ${name}.`,
   done: 'Everything is woven.',
