@@ -1,7 +1,7 @@
 import AxeBuilder from '@axe-core/playwright';
 import type { Page } from '@playwright/test';
 import { expect, test } from './app.ts';
-import { openSample, screens } from './screens.ts';
+import { openSampleByTour, screens } from './screens.ts';
 
 /** Nothing that keeps anyone from reading or reaching what is on screen, by the rules axe knows. */
 async function faults(page: Page): Promise<readonly string[]> {
@@ -15,7 +15,7 @@ for (const theme of ['light', 'dark'] as const) {
   test(`axe finds nothing, ${theme}`, async ({ page }) => {
     await page.emulateMedia({ colorScheme: theme, reducedMotion: 'reduce' });
     expect.soft(await faults(page), 'First run').toEqual([]);
-    await openSample(page);
+    await openSampleByTour(page, async () => expect.soft(await faults(page), 'The tour').toEqual([]));
     for (const { name, go } of screens) {
       await go(page);
       expect.soft(await faults(page), name).toEqual([]);

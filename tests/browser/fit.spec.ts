@@ -1,7 +1,7 @@
 import type { Page } from '@playwright/test';
 import { expect, test } from './app.ts';
 import { buildLongerWords, useLongerWords } from './longerWords.ts';
-import { openSample, screens } from './screens.ts';
+import { openSampleByTour, screens } from './screens.ts';
 
 /** The named windows, and 1280 × 800 at 200 % zoom, which is 640 × 400 to the page. */
 const windows = [
@@ -138,7 +138,7 @@ for (const { name, size, set } of settings) {
     await page.setViewportSize(size);
     await set?.(page);
     expect.soft(await faults(page), 'First run').toEqual([]);
-    await openSample(page);
+    await openSampleByTour(page, async () => expect.soft(await faults(page), 'The tour').toEqual([]));
     for (const { name, go } of screens) {
       await test.step(name, () => go(page));
       expect.soft(await faults(page), name).toEqual([]);

@@ -15,6 +15,9 @@ import { openSample } from './screens.ts';
 
 const photograph = join(mkdtempSync(join(tmpdir(), 'plumbweft-hallway-')), 'loom.jpg');
 
+/** Pictures are made one after another; a busy machine takes its time over them. */
+const pictures = { timeout: 90_000 };
+
 test.beforeAll(async () => {
   await sharp(fixture('sequence/seq3.jpg')).resize({ width: 1080 }).jpeg({ quality: 92 }).toFile(photograph);
 });
@@ -44,7 +47,7 @@ async function getsPicture(page: Page, ask: () => Promise<unknown>): Promise<voi
 /** Loom check with the newest kept check open, as task 8 begins. */
 async function onKeptCheck(page: Page): Promise<void> {
   await page.keyboard.press('Control+5');
-  await expect(page.locator('.compare-slide image')).toHaveCount(2);
+  await expect(page.locator('.compare-slide image')).toHaveCount(2, pictures);
   await page.keyboard.press('o');
   await expect(page.getByText(/^Check 4 ·/)).toBeVisible();
 }

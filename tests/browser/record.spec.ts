@@ -10,6 +10,9 @@ import { trueRightEdge } from './truth.ts';
 /** A photograph the sample has no check of yet, small enough to be read quickly. */
 const photograph = join(mkdtempSync(join(tmpdir(), 'plumbweft-record-')), 'seq5.jpg');
 
+/** Pictures are made one after another; a busy machine takes its time over them. */
+const pictures = { timeout: 90_000 };
+
 test.beforeAll(async () => {
   await sharp(fixture('sequence/seq5.jpg')).resize({ width: 1200 }).jpeg({ quality: 92 }).toFile(photograph);
 });
@@ -81,7 +84,7 @@ test('two checks are compared and the report is made, by mouse', async ({ page }
   await page.getByRole('button', { name: 'Keep this check' }).click();
   await expect(page.getByText(/^Check 5 ·/)).toBeVisible();
   await page.getByRole('button', { name: 'Record', exact: true }).click();
-  await expect(page.locator('.compare-slide image')).toHaveCount(2);
+  await expect(page.locator('.compare-slide image')).toHaveCount(2, pictures);
   const box = (await page.locator('.compare-slide').boundingBox())!;
   await page.mouse.move(box.x + box.width * 0.36, box.y + box.height / 2);
   await page.mouse.down();
@@ -109,7 +112,7 @@ test('two checks are compared and the report is made, by keyboard alone', async 
   await page.keyboard.press('Enter');
   await expect(page.getByText(/^Check 5 ·/)).toBeVisible();
   await page.keyboard.press('Control+5');
-  await expect(page.locator('.compare-slide image')).toHaveCount(2);
+  await expect(page.locator('.compare-slide image')).toHaveCount(2, pictures);
   const before = await share(page);
   for (let press = 0; press < 5; press++) await page.keyboard.press('ArrowRight');
   expect((await share(page)) - before).toBe(10);

@@ -50,14 +50,14 @@ export const screens: readonly { readonly name: string; readonly go: (page: Page
     go: async (page) => {
       await page.keyboard.press('Control+4');
       await expect(page.getByText(checkName)).toBeAttached();
-      await expect(page.locator('.check-cell image').first()).toBeAttached();
+      await expect(page.locator('.check-cell image').first()).toBeAttached({ timeout: 90_000 });
     },
   },
   {
     name: 'Record',
     go: async (page) => {
       await page.keyboard.press('Control+5');
-      await expect(page.locator('.compare-slide image').first()).toBeAttached();
+      await expect(page.locator('.compare-slide image').first()).toBeAttached({ timeout: 90_000 });
     },
   },
   {
@@ -100,9 +100,37 @@ export const screens: readonly { readonly name: string; readonly go: (page: Page
       await expect(page.locator('.corner-mark')).toHaveCount(4);
     },
   },
+  {
+    name: 'Photographs of the piece',
+    go: async (page) => {
+      await page.keyboard.press('Escape');
+      await page.keyboard.press('Delete');
+      await expect(page.getByText(checkName)).toBeAttached();
+      await page.keyboard.press('h');
+      await expect(page.locator('.photographs img').first()).toBeAttached();
+    },
+  },
+  {
+    name: 'The camera',
+    go: async (page) => {
+      await page.keyboard.press('Escape');
+      await page.keyboard.press('Space');
+      await expect(page.locator('.camera-view')).toBeAttached();
+    },
+  },
 ];
 
 export async function openSample(page: Page): Promise<void> {
   await page.keyboard.press('l');
   await opened(page);
+}
+
+/** Opens it the other way: shown round. The tour is left again once it was looked at. */
+export async function openSampleByTour(page: Page, look: () => Promise<void>): Promise<void> {
+  await page.locator('.first-run-rows li:last-child button').click();
+  await opened(page);
+  await page.locator('.tour').waitFor();
+  await look();
+  await page.keyboard.press('Escape');
+  await expect(page.locator('.tour')).toHaveCount(0);
 }

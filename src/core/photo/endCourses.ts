@@ -2,6 +2,7 @@ import type { ClothFrame } from './clothFrame.ts';
 import type { StringTrack } from './loomPose.ts';
 import { neighbourSlopes } from './neighbourSlopes.ts';
 import type { LoomSampler } from './sampleLoom.ts';
+import { median } from './statistics.ts';
 import { type StringLook, stringLooks } from './stringLooks.ts';
 import { type TrackLine, trackLine } from './trackLine.ts';
 
@@ -24,6 +25,8 @@ export interface EndCourse {
   readonly course: TrackLine;
   /** Loom y. */
   readonly bareY: number;
+  /** Breadth over which the string's edges rise, mm; null where no edge was met. */
+  readonly rise: number | null;
 }
 
 /**
@@ -65,18 +68,22 @@ export function endCourses(
   return tracks.map((track, i) => {
     const course = final[i];
     if (!course) return null;
-    if (present[i]) return { track, course, bareY: track.bare[Math.floor(track.bare.length / 2)]!.y };
+    const rise = again[i]!.length > 0 ? median(again[i]!.map((look) => look.rise)) : null;
+    if (present[i]) return { track, course, bareY: track.bare[Math.floor(track.bare.length / 2)]!.y, rise };
     // Nothing was followed, but the looks may meet the string where its neighbours' lean says it is.
     const met = again[i]!.filter((look) => Math.abs(look.x - course.x(look.y)) < 0.3);
     if (met.length < FEWEST_MET || met.filter((look) => look.y > topY - NEAR_NOTCH).length < FEWEST_MET / 2)
       return null;
-    return { track, course, bareY: met[Math.floor(met.length / 3)]!.y };
+    return { track, course, bareY: met[Math.floor(met.length / 3)]!.y, rise };
   });
 }
 
+/** Where a string was met. */
+type Place = Pick<StringLook, 'x' | 'y' | 'sigma'>;
+
 /** About one point in 3 mm: neighbouring looks of a track say nearly the same. */
-function thinned(bare: StringTrack['bare']): StringLook[] {
-  const kept: StringLook[] = [];
+function thinned(bare: StringTrack['bare']): Place[] {
+  const kept: Place[] = [];
   for (const point of bare) {
     const last = kept[kept.length - 1];
     if (!last || point.y - last.y >= 3) kept.push(point);
@@ -92,7 +99,7 @@ function courseThrough(
   notch: number,
   topY: number,
   lean: { readonly slope: number; readonly sigma: number },
-  looks: readonly StringLook[],
+  looks: readonly Place[],
 ): TrackLine {
   const held = [1 / AT_NOTCH ** 2, 1 / Math.hypot(100 * lean.sigma, 0.05) ** 2, 1 / USUAL_BOW ** 2];
   let [a, b, c] = [0, 100 * lean.slope, 0] as [number, number, number];

@@ -35,7 +35,7 @@ export function measureCloth(
   const sampler = loomSampler(photo, pose);
   const shared = (x: number, y: number) => pose.sharedSigma(x + frame.centreX, y + frame.baseY);
   onStage('fell', 0, tracks.length);
-  const fells = measureFell(sampler, frame, tracks, (done, of) => onStage('fell', done, of));
+  const { fells, unsharp } = measureFell(sampler, frame, tracks, (done, of) => onStage('fell', done, of));
   const firstEnds = tracks.map((track): EndReading => {
     const found = fells.find((fell) => fell.end === track.end);
     if (!found?.fell) {
@@ -63,9 +63,9 @@ export function measureCloth(
     };
   });
   onStage('selvedges', 0, 2);
-  const left = side(fells, firstEnds, 'left', frame, sampler);
+  const left = side(fells, firstEnds, 'left', frame, sampler, unsharp);
   onStage('selvedges', 1, 2);
-  const right = side(fells, firstEnds, 'right', frame, sampler);
+  const right = side(fells, firstEnds, 'right', frame, sampler, unsharp);
   const agreed = agreeOnOverhang(left, right, firstEnds, frame);
   const selvedge = joinSides(agreed.left, agreed.right, (x, y) => shared(x, y).x);
   onStage('beat', 0, 1);
@@ -111,6 +111,7 @@ function side(
   which: 'left' | 'right',
   frame: ClothFrame,
   sampler: ReturnType<typeof loomSampler>,
+  unsharp: number,
 ): SideReading[] {
   const outer = which === 'left' ? 0 : frame.ends - 1;
   const reading = ends.find((end) => end.index === outer);
@@ -127,6 +128,7 @@ function side(
     which,
     (y) => planned + (atFell - planned) * Math.min(1, y / Math.max(1, top)),
     top,
+    unsharp,
   );
 }
 

@@ -9,6 +9,7 @@ import { type CoarseFell, coarseFell, type EndRows } from './fellSearch.ts';
 import type { StringTrack } from './loomPose.ts';
 import { columnProfile, rowFeatures, smoothedUp, stripColumns, type View } from './rowFeatures.ts';
 import type { LoomSampler } from './sampleLoom.ts';
+import { median } from './statistics.ts';
 import { coveredAbove, stringBelow, visibleString } from './stringBelow.ts';
 import type { TrackLine } from './trackLine.ts';
 
@@ -18,35 +19,50 @@ const FLOOR = 0.1;
 /** Something this high over the fell hides it, mm. */
 const COVERED = 2;
 
+/** The fells, and how unsharp the picture is. */
+export interface FellReading {
+  readonly fells: readonly EndFell[];
+  /** What unsharpness alone may move an edge by, one sigma, mm. */
+  readonly unsharp: number;
+}
+
+/** Edges of strings rise over this many pixels in a picture that is as sharp as it can be. */
+const SHARP_PX = 2.2;
+/** By what share of the breadth beyond that an edge may lie off: neighbouring colours run into it. */
+const RUNS_INTO = 0.4;
+
 /** Finds the fell on every end that was followed. */
 export function measureFell(
   sampler: LoomSampler,
   frame: ClothFrame,
   tracks: readonly StringTrack[],
   onEnd: (done: number, of: number) => void = () => {},
-): EndFell[] {
+): FellReading {
   const heights = stripHeights(frame);
   const courses: TrackLine[] = [];
   const ends: EndRows[] = [];
-  endCourses(sampler, frame, tracks).forEach((found, i) => {
+  const found = endCourses(sampler, frame, tracks);
+  const rises = found.flatMap((one) => (one?.rise ? [one.rise] : []));
+  const unsharp = rises.length > 0 ? RUNS_INTO * Math.max(0, median(rises) - SHARP_PX * frame.mmPerPx) : 0;
+  found.forEach((one, i) => {
     onEnd(i, tracks.length);
-    if (!found) return;
-    courses.push(found.course);
-    ends.push(endRows(sampler, frame, heights, found));
+    if (!one) return;
+    courses.push(one.course);
+    ends.push(endRows(sampler, frame, heights, one));
   });
-  if (ends.length === 0) return [];
-  const found = coarseFell(ends, frame);
-  const visible = ends.map((end, i) => visibleString(end.strip, found.layers[i]!.clothTop, frame));
+  if (ends.length === 0) return { fells: [], unsharp };
+  const rough = coarseFell(ends, frame);
+  const visible = ends.map((end, i) => visibleString(end.strip, rough.layers[i]!.clothTop, frame));
   const coarse: CoarseFell = {
-    layers: found.layers.map((layer, i) => {
+    layers: rough.layers.map((layer, i) => {
       const seen = visible[i];
       const row = seen ? stringBelow(ends[i]!.strip, seen, layer.clothTop, frame) : layer.clothTop;
       const same = layer.bareFrom === layer.clothTop;
       return row === layer.clothTop ? layer : { ...layer, clothTop: row, bareFrom: same ? row : layer.bareFrom };
     }),
   };
-  const placed = ends.map((end, i) => placeFell(end, courses[i]!, i, coarse, visible[i]!, ends, frame));
-  return doubtLoners(placed, frame.planPass);
+  const placed = ends.map((end, i) => placeFell(end, courses[i]!, i, coarse, visible[i]!, ends, frame, unsharp));
+  return { fells: doubtLoners(placed, frame.planPass), unsharp };
 }
 
 function endRows(
@@ -74,6 +90,7 @@ function placeFell(
   visible: Uint8Array | null,
   ends: readonly EndRows[],
   frame: ClothFrame,
+  unsharp: number,
 ): EndFell {
   const { strip } = end;
   const pass = frame.planPass / strip.yStep;
@@ -105,7 +122,7 @@ function placeFell(
     const why = 'the last float can’t be told from what lies above it';
     return { end: end.end, course, fell: null, why };
   }
-  const sigma = Math.hypot(FLOOR, 0.3 * frame.mmPerPx, edge.sigma, doubt);
+  const sigma = Math.hypot(FLOOR, 0.3 * frame.mmPerPx, edge.sigma, doubt, unsharp);
   const fell = measurement(edge.y, sigma, 1, 'fell change point');
   return { end: end.end, course, fell, why: null };
 }

@@ -31,7 +31,7 @@ const EVERY = 2;
 /**
  * One selvedge by height: the weft's outer edge, scallops smoothed by a running median.
  * @param guideX cloth x of that side's outer end at a height.
- * @param yTop how high the side is woven.
+ * @param yTop how high the side is woven. @param unsharp what unsharpness may move an edge by, one sigma, mm.
  */
 export function measureSide(
   sampler: LoomSampler,
@@ -39,6 +39,7 @@ export function measureSide(
   side: 'left' | 'right',
   guideX: (y: number) => number,
   yTop: number,
+  unsharp: number,
 ): SideReading[] {
   if (yTop < 2) return [];
   const strip = sideStrip(sampler, frame, side, guideX, yTop);
@@ -100,6 +101,7 @@ export function measureSide(
       robustSigma(near) / Math.sqrt(floats),
       FAINT / Math.max(1, median(contrasts)),
       0.4 * median(bands),
+      unsharp,
       FLOOR,
       0.4 * frame.mmPerPx,
     );

@@ -7,6 +7,8 @@ export interface StringLook {
   readonly y: number;
   readonly x: number;
   readonly sigma: number;
+  /** Breadth over which its edges rise from gap to string, mm: how unsharp the picture is there. */
+  readonly rise: number;
 }
 
 /** Height of string averaged in one look, and from look to look, mm. */
@@ -68,6 +70,7 @@ export function stringLooks(
     looks.push({
       y,
       x: course(y) + seen.u,
+      rise: seen.rise,
       sigma: Math.hypot(0.05, 0.15 * frame.mmPerPx, 1.5 / seen.contrast, 0.3 * seen.wider),
     });
   }
@@ -82,7 +85,7 @@ function edgesOf(
   frame: ClothFrame,
   flank: number,
   reach: number,
-): { u: number; middle: number; contrast: number; wider: number } | null {
+): { u: number; middle: number; contrast: number; wider: number; rise: number } | null {
   const columns = 2 * side + 1;
   const half = frame.endHalf / step;
   const mean = (from: number, to: number): [number, number, number] => {
@@ -93,10 +96,10 @@ function edgesOf(
     return sum;
   };
   const blur = (1.2 * frame.mmPerPx) / step;
-  let best: { u: number; middle: number; contrast: number; wider: number; worth: number } | null = null;
+  let best: { u: number; middle: number; contrast: number; wider: number; rise: number; worth: number } | null = null;
   for (let m = Math.ceil(side - reach / step); m <= Math.floor(side + reach / step); m++) {
     const core = mean(m - 0.5 * half, m + 0.5 * half);
-    const edge = (sign: -1 | 1): { at: number; contrast: number } | null => {
+    const edge = (sign: -1 | 1): { at: number; contrast: number; rise: number } | null => {
       const near = half + blur;
       const far = near + flank / step;
       const gap = sign < 0 ? mean(m - far, m - near) : mean(m + near, m + far);
@@ -112,7 +115,11 @@ function edgesOf(
         const inner = share(k);
         const outer = share(next);
         if (inner >= 0.5 && outer < 0.5)
-          return { at: k + (sign * (inner - 0.5)) / (inner - outer), contrast: Math.sqrt(power) };
+          return {
+            at: k + (sign * (inner - 0.5)) / (inner - outer),
+            contrast: Math.sqrt(power),
+            rise: step / (inner - outer),
+          };
       }
       return null;
     };
@@ -131,6 +138,7 @@ function edgesOf(
       u: (middle - side) * step,
       middle: Math.round(middle),
       contrast,
+      rise: (left.rise + right.rise) / 2,
       wider: Math.abs(right.at - left.at - 2 * half) * step,
       worth,
     };

@@ -36,6 +36,12 @@ function figure(one: Measurement | null, units: Piece['units']): string {
   return `${numberInWords(one.value / MM_PER_INCH, Math.max(0, spread.decimals))} in ± ${spread.text}`;
 }
 
+/** The same for a height: what lies under the base says so, without a minus sign. */
+const heightFigure = (one: Measurement | null, units: Piece['units']): string =>
+  one === null || one.value >= 0
+    ? figure(one, units)
+    : `${figure({ ...one, value: -one.value }, units)} below the base`;
+
 function middleFell(check: CheckRecord): Measurement | null {
   const fells = check.reading.ends.flatMap((end) => (end.fell === null ? [] : [end.fell]));
   if (fells.length === 0) return null;
@@ -108,7 +114,7 @@ export async function reportSheet(input: ReportInput): Promise<Uint8Array> {
   const width = topWidth(check);
   const seen = reading.ends.filter((end) => end.seen).length;
   const facts: (readonly [string, string])[] = [
-    ['Fell, middle', figure(middleFell(check), units)],
+    ['Fell, middle', heightFigure(middleFell(check), units)],
     [width === null ? 'Width' : `Width, ${lengthInWords(width.y, units)} up`, figure(width?.width ?? null, units)],
     ['Width planned', lengthInWords(planned.right - planned.left, units, 'edge')],
     ['One pass', figure(reading.pass, units)],

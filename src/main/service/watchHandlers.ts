@@ -49,12 +49,17 @@ export function watchHandlers(
 
   return {
     async watchFolder({ key, path }) {
-      stop(key);
-      if (path === null) return answer({ path: null });
+      if (path === null) {
+        stop(key);
+        return answer({ path: null });
+      }
       // An empty path asks for the system's dialog.
       const chosen = path === '' ? ((await ports.shell.chooseFolder?.()) ?? null) : path;
       if (chosen === null) return answer({ path: null });
       const folder = resolve(chosen);
+      // Asked again for the same folder, what has arrived since the first time must not count as old.
+      if (watched.get(key)?.folder === folder) return answer({ path: folder });
+      stop(key);
       try {
         const stat = await files.stat(folder);
         if (stat?.kind !== 'folder') {

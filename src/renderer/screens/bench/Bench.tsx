@@ -37,7 +37,13 @@ export function Bench({ work }: { readonly work: Work }) {
     if (settings.sound)
       tap(next === null || (moment !== null && next.stepIndex !== moment.stepIndex) ? 'move' : 'turn');
     countTurns(work, work.turn + 1);
-    const sentence = next === null ? words.allDone : words.announce(next.turnInStep, next.turnsInStep, next.span);
+    // Another weft is named; within a block the count is enough.
+    const other = next !== null && next.block !== moment?.block;
+    const name = other ? `${all.order.block(work.plan.blocks[next.block]!.name)}. ` : '';
+    const sentence =
+      next === null
+        ? words.allDone
+        : name + words.announce(next.turnInStep, next.turnsInStep, next.from, next.to, next.round !== null);
     say(sentence);
     if (settings.speech) speakStep(sentence, settings.language);
   };

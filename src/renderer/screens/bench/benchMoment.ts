@@ -15,7 +15,10 @@ export interface BenchMoment {
   readonly turnsInBlock: number;
   readonly single: boolean;
   readonly ends: number;
-  /** Ends counted from 1, in words. */
+  /** Ends it goes over, counted from 1, both included. */
+  readonly from: number;
+  readonly to: number;
+  /** The same in words. */
   readonly span: string;
   /** What happens after this step. */
   readonly next: string;
@@ -50,6 +53,8 @@ export function benchMoment(work: Work, turnIndex: number, all: Words): BenchMom
     turnsInBlock: inBlock.length,
     single: turn.passes === 1,
     ends: turn.right - turn.left + 1,
+    from: turn.left + 1,
+    to: turn.right + 1,
     span: words.span(turn.left + 1, turn.right + 1),
     next: nextWords(work, stepIndex, all),
     going:

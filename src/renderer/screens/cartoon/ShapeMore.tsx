@@ -26,6 +26,13 @@ export function ShapeMore({ piece, shape }: { readonly piece: Piece; readonly sh
   const middleEnd = (piece.warp.ends + 1) / 2;
   const put = (update: (now: Shape) => Shape, gather: string | null = null) =>
     change((now) => replaceShape(now, shape.id, update), gather);
+  const grid = weavingGrid(piece);
+  const turn = 2 * grid.passHeight;
+  /** How far each copy lies from the one before, mm; null leaves that way as it is. */
+  const putSpacing = (dx: number | null, dy: number | null) =>
+    put((now) =>
+      now.repeat === null ? now : setRepeat(now, now.repeat.copies, dx ?? now.repeat.dx, dy ?? now.repeat.dy),
+    );
   return (
     <div className="shape-more">
       <TextField label={words.name} value={shape.name} onChange={(name) => put((now) => ({ ...now, name }))} />
@@ -85,6 +92,36 @@ export function ShapeMore({ piece, shape }: { readonly piece: Piece; readonly sh
           );
         }}
       />
+      {shape.repeat !== null && (
+        <>
+          <NumberField
+            label={words.copyAcross}
+            value={Math.round((shape.repeat.dx / grid.pitch) * 100) / 100}
+            least={0}
+            most={2 * grid.ends}
+            refusal={all.piece.refusal}
+            onChange={(ends) => ends !== null && putSpacing(ends * grid.pitch, null)}
+          />
+          <NumberField
+            label={words.copyUp}
+            value={Math.round((shape.repeat.dy / turn) * 100) / 100}
+            least={0}
+            most={10_000}
+            refusal={all.piece.refusal}
+            onChange={(turns) => turns !== null && putSpacing(null, turns * turn)}
+          />
+        </>
+      )}
+      <p>
+        <label className="cartoon-snap">
+          <input
+            type="checkbox"
+            checked={shape.singlePass}
+            onChange={() => put((now) => ({ ...now, singlePass: !now.singlePass }))}
+          />
+          <span>{words.singlePass}</span>
+        </label>
+      </p>
       <Row>
         {shape.rotation !== 0 && (
           <QuietButton onPress={() => put((now) => withTurnWorkedIn(now, cloth))}>{words.turnIn}</QuietButton>

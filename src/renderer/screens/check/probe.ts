@@ -4,6 +4,7 @@ import { type LengthUnits, lengthInWords } from '../../../core/model/lengthWords
 import type { PlannedSelvedges } from '../../../core/warp/plannedSelvedges.ts';
 import type { Words } from '../../words/en.ts';
 import { rowFigure } from '../../words/figures.ts';
+import { heightSaid } from '../../words/heights.ts';
 
 /** How near a measured place the pointer must be to speak of it, mm. */
 const NEAR = 5;
@@ -37,7 +38,7 @@ export function probeAt(
       offer(Math.abs(at.value - x), {
         x: at.value,
         y: row.y,
-        title: words.probeEdge(words.edges[side], lengthInWords(row.y, units)),
+        title: words.probeEdge(words.edges[side], heightSaid(row.y, units, 'planned', words)),
         figure: rowFigure(deviation, 'across', units),
       });
     }
@@ -48,7 +49,7 @@ export function probeAt(
       x: end.xAtFell.value,
       y: end.fell.value,
       title: words.probeFell(end.index + 1),
-      figure: words.probeHeight(lengthInWords(end.fell.value, units, 'edge'), spread(end.fell.sigma, units)),
+      figure: words.probeHeight(heightSaid(end.fell.value, units, 'edge', words), spread(end.fell.sigma, units)),
     });
   }
   if (best !== null) return best;

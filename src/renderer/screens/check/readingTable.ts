@@ -1,9 +1,10 @@
 import type { LoomReading } from '../../../core/model/check.ts';
-import { type LengthUnits, lengthInWords } from '../../../core/model/lengthWords.ts';
+import type { LengthUnits } from '../../../core/model/lengthWords.ts';
 import type { PlannedSelvedges } from '../../../core/warp/plannedSelvedges.ts';
 import type { TableRows } from '../../parts/DrawingTable.tsx';
 import type { Words } from '../../words/en.ts';
 import { rowFigure } from '../../words/figures.ts';
+import { heightSaid } from '../../words/heights.ts';
 import { tell } from '../../words/telling.ts';
 
 import { spread } from './probe.ts';
@@ -26,14 +27,14 @@ export function readingTable(
     rows: [
       ...reading.selvedge
         .filter((row) => row.left !== null || row.right !== null)
-        .map((row) => [words.tableUp(lengthInWords(row.y, units)), edge(row, 'left'), edge(row, 'right'), '']),
+        .map((row) => [heightSaid(row.y, units, 'planned', words), edge(row, 'left'), edge(row, 'right'), '']),
       ...reading.ends.map((end) => [
         words.tableEnd(end.index + 1),
         '',
         '',
         end.fell === null
           ? `${words.notSeen}${end.why === null ? '' : `: ${tell(end.why)}`}`
-          : `${lengthInWords(end.fell.value, units, 'edge')} ± ${spread(end.fell.sigma, units)}`,
+          : words.probeHeight(heightSaid(end.fell.value, units, 'edge', words), spread(end.fell.sigma, units)),
       ]),
     ],
   };

@@ -166,7 +166,7 @@ export function Screen() {
       </div>
       {sheet === 'note' && <NoteSheet onClose={() => setSheet(null)} />}
       {sheet === 'table' && (
-        <DrawingTable table={recordTable(inOrder, piece, nameOf, words)} onClose={() => setSheet(null)} />
+        <DrawingTable table={recordTable(inOrder, piece, nameOf, all)} onClose={() => setSheet(null)} />
       )}
     </ScreenFrame>
   );

@@ -1,9 +1,9 @@
 import type { CheckRecord } from '../../../core/model/check.ts';
-import { lengthInWords } from '../../../core/model/lengthWords.ts';
 import type { Piece } from '../../../core/model/piece.ts';
 import type { TableRows } from '../../parts/DrawingTable.tsx';
 import type { Words } from '../../words/en.ts';
 import { rowFigure } from '../../words/figures.ts';
+import { heightSaid } from '../../words/heights.ts';
 import { passFigure } from '../check/passFigure.ts';
 import { fellHeight, trendNames, trendOf } from './trends.ts';
 
@@ -12,7 +12,7 @@ export function recordTable(
   records: readonly CheckRecord[],
   piece: Piece,
   nameOf: (id: string) => string,
-  words: Words['record'],
+  { record: words, check: checkWords }: Pick<Words, 'record' | 'check'>,
 ): TableRows {
   const trends = trendNames.map((name) => trendOf(name, records, piece));
   return {
@@ -29,7 +29,11 @@ export function recordTable(
         const axis = name === 'halves' ? 'along' : name === 'width' ? 'breadth' : 'across';
         return rowFigure(point.measured, axis, piece.units);
       });
-      return [nameOf(record.id), fell === null ? words.notSeen : lengthInWords(fell, piece.units, 'edge'), ...figures];
+      return [
+        nameOf(record.id),
+        fell === null ? words.notSeen : heightSaid(fell, piece.units, 'edge', checkWords),
+        ...figures,
+      ];
     }),
   };
 }

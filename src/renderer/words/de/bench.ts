@@ -38,7 +38,8 @@ export const bench: Words['bench'] = {
   allDoneHint: 'Den Webplatz verlassen und den Abschluss weben; das Fertigstellen steht unter Record.',
   rest: 'Eine Stunde gewebt. Aufrichten und in die Ferne schauen.',
   picture: 'Die nächste Wende auf den Fäden',
-  announce: (turn, of, ends) => `Wende ${turn} von ${of}, Kettfäden ${ends}.`,
+  announce: (turn, of, from, to, round) =>
+    `${round ? 'Runde' : 'Wende'} ${turn} von ${of}, ${from === to ? `Kettfaden ${from}` : `Kettfäden ${from} bis ${to}`}.`,
   takenBack: 'Eine zurückgenommen.',
   ahead: 'Vorausschau',
   backToNow: 'Zurück zu jetzt',

@@ -37,7 +37,8 @@ export const bench = {
   allDoneHint: 'Leave the bench and weave the footer; then see Record for finishing.',
   rest: 'You have woven for an hour. Straighten up, and look at something far away.',
   picture: 'The next turn on the strings',
-  announce: (turn: number, of: number, ends: string) => `Turn ${turn} of ${of}, ends ${ends}.`,
+  announce: (turn: number, of: number, from: number, to: number, round: boolean) =>
+    `${round ? 'Round' : 'Turn'} ${turn} of ${of}, ${from === to ? `end ${from}` : `ends ${from} to ${to}`}.`,
   takenBack: 'One taken back.',
   ahead: 'looking ahead',
   backToNow: 'Back to now',

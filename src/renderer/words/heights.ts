@@ -1,0 +1,6 @@
+import { type LengthKind, type LengthUnits, lengthInWords } from '../../core/model/lengthWords.ts';
+import type { Words } from './en.ts';
+
+/** A height with its side, never a minus sign: `67 mm up`, `0.4 mm below the base`. */
+export const heightSaid = (height: number, units: LengthUnits, kind: LengthKind, words: Words['check']): string =>
+  words.height(lengthInWords(Math.abs(height), units, kind), height < 0);
