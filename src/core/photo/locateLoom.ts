@@ -8,7 +8,7 @@ import { type CameraPrior, usualCamera } from './coarseCamera.ts';
 import { countEnds, type PlaceSeen } from './countEnds.ts';
 import type { Expected } from './expected.ts';
 import { expectedOf } from './expected.ts';
-import { type FirstLook, firstLooks } from './firstLook.ts';
+import { type FirstLook, firstLooks, mapOf } from './firstLook.ts';
 import { frameLooks } from './frameLooks.ts';
 import { type LocatedLoom, type LoomPose, type StringTrack, toLoom } from './loomPose.ts';
 import { followSettings, lookSigma } from './measureStrings.ts';
@@ -20,6 +20,7 @@ import type { Photo } from './raster.ts';
 import { type ColourRaster, firstLookReduction, reducePhoto, reductionFor } from './reduce.ts';
 import { FRAME_CLEAR, refineOnNotches } from './refineOnNotches.ts';
 import { type RefinedPose, refinePose, scaleOf } from './refinePose.ts';
+import { stringPitch } from './stringPitch.ts';
 
 export interface LocateOptions {
   /** The opening's inner corners, photo px: the loom's bottom left, bottom right, top right, top left. */
@@ -92,13 +93,49 @@ export function locateLoom(photo: Photo, piece: Piece, options: LocateOptions = 
             remedy.again,
             `frame ${support.toFixed(2)}`,
           )
-        : finished(photo, expected, refined, mirrored, 'opening-and-notches', options);
+        : (disagreement(photo, expected, refined, mirrored) ??
+          finished(photo, expected, refined, mirrored, 'opening-and-notches', options));
     options.trace?.(`frame ${support.toFixed(2)} ${found.ok ? 'measured' : found.problem.tag}`);
+    // A frame as planned with strings that aren't: no other look will say better.
+    if (!found.ok && found.problem.tag === 'wrong-pitch' && support > FRAME_CLEAR) return found;
     if (best && !found.ok && (best.found.ok || support < best.support)) continue;
     best = { support, camera, found };
     if (found.ok && support > FRAME_CLEAR) break;
   }
   return best?.found ?? failure('no-loom', 'No loom is seen in the picture.', remedy.again);
+}
+
+/** Least share of one side, by its inner or its outer edge, for that side to stand where the plan has it. */
+const SIDE_SEEN = 0.4;
+/** Shares of a pitch by which strings may seem nearer or wider than planned before the plan is doubted. */
+const PITCH_OFF = 0.03;
+
+/** What of the frame and the strings contradicts the plan, in words; null when nothing does. */
+function disagreement(
+  photo: Photo,
+  expected: Expected,
+  refined: RefinedPose,
+  mirrored: boolean,
+): Outcome<LocatedLoom, ReasonCode> | null {
+  const map = mapOf(refined.fit.camera, photo, mirrored);
+  for (const side of ['bottom', 'top', 'left', 'right'] as const) {
+    const seen = Math.max(...refined.frame.edges.flatMap((edge) => (edge.side === side ? [edge.support] : [])));
+    if (seen >= SIDE_SEEN) continue;
+    const bar = side === 'bottom' || side === 'top';
+    return failure(
+      'references-disagree',
+      `The ${side} ${bar ? 'bar' : 'rail'} is not where an opening of ${Math.round(expected.openingWidth)} × ${Math.round(expected.openingHeight)} mm has it.`,
+      "Measure the opening's width and height again and correct them in the plan, or take the picture with the whole frame in view.",
+    );
+  }
+  if (refined.upperShare > 0.7) return null;
+  const pitch = stringPitch(photo, map, expected);
+  if (pitch === null || Math.abs(pitch / expected.pitch - 1) < PITCH_OFF) return null;
+  return failure(
+    'wrong-pitch',
+    `The strings stand ${pitch.toFixed(2)} mm apart; the plan's notches are ${expected.pitch.toFixed(2)} mm apart.`,
+    'Measure the notch pitch over ten notches and correct it in the plan, then check again.',
+  );
 }
 
 /**

@@ -21,6 +21,8 @@ export interface RefinedPose {
   readonly railsAside: number | null;
   /** Whether the strings' upper and lower parts took part. */
   readonly upperUsed: boolean;
+  /** Share of the ends whose upper strings stand at their notches. */
+  readonly upperShare: number;
   readonly lowerUsed: boolean;
 }
 
@@ -191,6 +193,7 @@ export function refinePose(
       frameSupport: supportOf(seen.frame) * plausible(rounding),
       railsAside: railsAside(wood, fit, stringThings(ends, expected, lower, upper).length),
       upperUsed: upper.size >= 4,
+      upperShare: upper.size / Math.max(1, ends.length),
       lowerUsed: lower.size >= 4,
     };
     trace?.(
