@@ -9,7 +9,7 @@ const plans = ['dev01', 'dev03', 'dev04', 'dev10'].map((name) => loadPiece(`${fi
 describe('pictures without a loom', () => {
   for (const kind of kinds) {
     it(`refuses ${kind}`, { timeout: 300_000 }, () => {
-      for (let seed = 0; seed < 4; seed++) {
+      for (let seed = 0; seed < 2; seed++) {
         const located = locateLoom(notALoom(kind, seed), plans[seed % plans.length]!);
         expect(located.ok, `${kind} ${seed}`).toBe(false);
         if (!located.ok) expect(located.problem.remedy.length).toBeGreaterThan(10);

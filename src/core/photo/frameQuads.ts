@@ -16,7 +16,8 @@ export interface FrameQuad {
 }
 
 /** Lines tried per family, and how far they may lean from it, degrees: a slanting view turns them. */
-const LINES = 26;
+const LINES = 20;
+const OUTERMOST = 7;
 const LEAN = 13;
 /** Places looked at along one edge. */
 const LOOKS = 24;
@@ -36,8 +37,8 @@ export function frameQuads(edges: ColourEdges, expected: Expected, most: number)
   const found: FrameQuad[] = [];
   let best = 0;
   for (const direction of votes.rightAngles(3)) {
-    const along = votes.family(direction, LEAN, LINES);
-    const across = votes.family(direction + 90, LEAN, LINES);
+    const along = votes.family(direction, LEAN, LINES, OUTERMOST);
+    const across = votes.family(direction + 90, LEAN, LINES, OUTERMOST);
     for (const { corners, outer } of quadsOf(along, across, edges, expected)) {
       const least = Math.max(LEAST, best - BEHIND);
       const support = supportOf(corners, outer, edges, expected, usual, least);

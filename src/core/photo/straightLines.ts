@@ -9,6 +9,8 @@ export interface StraightLine {
 }
 
 const BIN = 2;
+/** Share of the longest line's votes that makes a line worth a try. */
+const LESSER = 0.35;
 
 /** Long straight lines, by votes of edge pixels for the lines near their own direction (Hough transform). */
 export class LineVotes {
@@ -16,7 +18,8 @@ export class LineVotes {
   private readonly bins: number;
   private readonly reach: number;
 
-  constructor({ width, height, direction }: ColourEdges) {
+  constructor(private readonly edges: ColourEdges) {
+    const { width, height, direction } = edges;
     this.reach = Math.ceil(Math.hypot(width, height));
     this.bins = Math.ceil((2 * this.reach) / BIN) + 1;
     this.votes = new Float32Array(180 * this.bins);
@@ -63,8 +66,11 @@ export class LineVotes {
     return chosen;
   }
 
-  /** The lines with most votes that run within `lean` degrees of `direction`. */
-  family(direction: number, lean: number, most: number): StraightLine[] {
+  /**
+   * The lines with most votes that run within `lean` degrees of `direction`, and of the lesser ones those that lie
+   * furthest out on either side: strings are many, straight and long, but the frame lies outside of them.
+   */
+  family(direction: number, lean: number, most: number, outermost: number): StraightLine[] {
     const peaks: StraightLine[] = [];
     const { votes, bins } = this;
     for (let off = -lean; off <= lean; off++) {
@@ -97,7 +103,18 @@ export class LineVotes {
         peaks.push({ direction: d, distance: (k + fine) * BIN - this.reach, votes: here });
       }
     }
-    return peaks.sort((a, b) => b.votes - a.votes).slice(0, most);
+    peaks.sort((a, b) => b.votes - a.votes);
+    const lesser = peaks.slice(most).filter((line) => line.votes > LESSER * peaks[0]!.votes);
+    const normal = ((direction + 90) * Math.PI) / 180;
+    const offset = (line: StraightLine) => {
+      const own = ((line.direction + 90) * Math.PI) / 180;
+      const { width, height } = this.edges;
+      const fromMiddle = line.distance - (width / 2) * Math.cos(own) - (height / 2) * Math.sin(own);
+      return Math.cos(own - normal) < 0 ? -fromMiddle : fromMiddle;
+    };
+    lesser.sort((a, b) => offset(a) - offset(b));
+    const inner = Math.max(0, lesser.length - 2 * outermost);
+    return [...peaks.slice(0, most), ...lesser.filter((_, k) => k < outermost || k >= outermost + inner)];
   }
 }
 
