@@ -1,5 +1,5 @@
 import type { Page } from '@playwright/test';
-import { allowed, Hand } from './actions.ts';
+import { task } from './actions.ts';
 import { expect, fixture, test } from './app.ts';
 import { placesOnCloth } from './cartoonPlaces.ts';
 import { printed } from './printed.ts';
@@ -13,13 +13,6 @@ const field = (page: Page, name: string) => page.getByRole('textbox', { name, ex
 const button = (page: Page, name: string | RegExp) =>
   page.getByRole('button', { name, exact: typeof name === 'string' });
 const turn = (page: Page) => page.locator('.bench-turn');
-
-/** Does a task with a hand of its own, and holds it to the script. */
-async function task(page: Page, number: number, way: 'mouse' | 'keys', act: (hand: Hand) => Promise<void>) {
-  const hand = new Hand(page);
-  await test.step(`task ${number}`, () => act(hand));
-  expect(hand.actions, `actions of task ${number} by ${way}`).toBeLessThanOrEqual(allowed(number, way));
-}
 
 async function seesWarpToCut(page: Page): Promise<void> {
   await expect(page.locator('.warp-table')).toContainText(/\d+ m of/);

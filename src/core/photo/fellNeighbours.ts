@@ -5,6 +5,8 @@ import type { EndFell } from './endFell.ts';
 const USUAL_STEP = 2.2;
 /** One end standing out by more than this, mm, and more than the steps beside it, is not believed. */
 const UNBELIEVED = 4;
+/** Nor one that goes so many passes (or mm, for fine cloth) beyond a pass and the steps beside it. */
+const BEYOND_BELIEF = 2.5;
 
 /**
  * Doubts an end that stands out from both its neighbours: shaped cloth steps from end to end, but one end alone far
@@ -47,10 +49,12 @@ function doubtInner(ends: readonly EndFell[], pass: number): EndFell[] {
     if (apart === 0) return end;
     const step = (a: number | null, b: number | null): number => (a === null || b === null ? 0 : Math.abs(a - b));
     const steep = Math.max(step(height(i - 2), left), step(right, height(i + 2)));
-    if (apart > Math.max(UNBELIEVED, steep)) {
+    // What goes beyond a pass and the steps beside it is hardly weaving.
+    const beyond = Math.max(0, apart + (USUAL_STEP - 1) * pass - steep);
+    if (apart > Math.max(UNBELIEVED, steep) || beyond > BEYOND_BELIEF * Math.max(1, pass)) {
       return { ...end, fell: null, why: 'its neighbours stop far from here, so something may lie over it' };
     }
     const { value, sigma, n, source } = end.fell;
-    return { ...end, fell: measurement(value, Math.hypot(sigma, apart / 2), n, source) };
+    return { ...end, fell: measurement(value, Math.hypot(sigma, apart / 2, beyond), n, source) };
   });
 }

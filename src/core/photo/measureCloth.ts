@@ -76,6 +76,11 @@ export function measureCloth(
     enlarged: floatsEnlarged(frame, photo),
     scaleSigma: pose.reference.scaleSigma,
   });
+  if (!beat && median(tops.map((end) => end.y)) > WEAVE_SHOWS * frame.planPass) {
+    const why = 'no weave is seen below it';
+    const unread = firstEnds.map((end) => ({ ...end, seen: false, why: end.why ?? why, fell: null, xAtFell: null }));
+    return { ends: unread, selvedge: [], ribs: [], pass: null, beat: [], colours: null };
+  }
   const ends = beat ? doubtOddFloats(firstEnds, beat) : firstEnds;
   onStage('colours', 0, 1);
   const { chart } = makeChart(piece);
@@ -88,6 +93,9 @@ export function measureCloth(
   const ribs = beat ? readRibs(sampler, frame, course, beat, tops, (x, y) => shared(x, y).x) : [];
   return { ends, selvedge, ribs, pass: beat?.pass ?? null, beat: beat?.rows ?? [], colours };
 }
+
+/** Cloth of this many passes shows its beat; where none is found, what was taken for cloth is most likely the table. */
+const WEAVE_SHOWS = 40;
 
 /** A camera's focal length over its picture's longer side, where nothing says it: most phones lie near this. */
 const USUAL_FOCAL = 0.78;
@@ -135,6 +143,9 @@ function side(
 /** Near the fell the outer ends' places are known; there both selvedges lie about equally far beyond them, mm. */
 const KNOWN_BELOW_FELL = 10;
 const OVERHANG_APART = 1.8;
+/** They differ by this much as a rule, mm; of what goes beyond, so large a share is doubted. */
+const OVERHANG_USUAL = 0.3;
+const DOUBTED = 0.6;
 
 /**
  * Where the two sides disagree on how far the weft reaches past the outer end, something hangs from the one that is
@@ -156,15 +167,21 @@ function agreeOnOverhang(
   };
   const ofLeft = overhang(left, 0, -1);
   const ofRight = overhang(right, frame.ends - 1, 1);
-  if (ofLeft === null || ofRight === null || Math.abs(ofLeft - ofRight) <= OVERHANG_APART) return { left, right };
-  const usual = 0.5 * frame.pitch + 2 * frame.planPass;
+  if (ofLeft === null || ofRight === null) return { left, right };
+  const usual = frame.endHalf + 2 * frame.planPass;
+  const apart = Math.abs(ofLeft - ofRight);
+  const leftAstray = Math.abs(ofLeft - usual) > Math.abs(ofRight - usual);
+  if (apart <= OVERHANG_APART) {
+    const doubt = DOUBTED * Math.max(0, apart - OVERHANG_USUAL);
+    const widened = (rows: readonly SideReading[]): SideReading[] =>
+      rows.map((row) => (row.x ? { y: row.y, x: { ...row.x, sigma: Math.hypot(row.x.sigma, doubt) } } : row));
+    return leftAstray ? { left: widened(left), right } : { left, right: widened(right) };
+  }
   const hide = (rows: readonly SideReading[], index: number): SideReading[] => {
     const top = ends.find((one) => one.index === index)?.fell?.value ?? 0;
     return rows.map((row) => (row.y >= top - KNOWN_BELOW_FELL ? { y: row.y, x: null } : row));
   };
-  return Math.abs(ofLeft - usual) > Math.abs(ofRight - usual)
-    ? { left: hide(left, 0), right }
-    : { left, right: hide(right, frame.ends - 1) };
+  return leftAstray ? { left: hide(left, 0), right } : { left, right: hide(right, frame.ends - 1) };
 }
 
 function joinSides(

@@ -27,7 +27,6 @@ export function Tour() {
   const step = words.steps[here];
   if (step === undefined) return null;
   return (
-    // biome-ignore lint/a11y/noStaticElementInteractions: Esc leaves the tour before the screen hears it.
     <aside
       className="tour"
       aria-label={words.label}
