@@ -87,17 +87,12 @@ export function locateLoom(photo: Photo, piece: Piece, options: LocateOptions = 
     if (best && support < best.support + (best.found.ok ? 0.05 : -0.1)) continue;
     const found: Outcome<LocatedLoom, ReasonCode> =
       support < (refined.upperUsed || refined.lowerUsed ? FRAME_SEEN : FRAME_CLEAR)
-        ? failure(
-            'no-loom',
-            'Strings may be there, but no frame of the size in the plan is seen around them.',
-            remedy.again,
-            `frame ${support.toFixed(2)}`,
-          )
+        ? failure('no-loom', NO_FRAME, remedy.again, `frame ${support.toFixed(2)}`)
         : (disagreement(photo, expected, refined, mirrored) ??
           finished(photo, expected, refined, mirrored, 'opening-and-notches', options));
     options.trace?.(`frame ${support.toFixed(2)} ${found.ok ? 'measured' : found.problem.tag}`);
     // A frame as planned with strings that aren't: no other look will say better.
-    if (!found.ok && found.problem.tag === 'wrong-pitch' && support > FRAME_CLEAR) return found;
+    if (!found.ok && found.problem.tag === 'wrong-pitch') return found;
     if (best && !found.ok && (best.found.ok || support < best.support)) continue;
     best = { support, camera, found };
     if (found.ok && support > FRAME_CLEAR) break;
@@ -107,6 +102,9 @@ export function locateLoom(photo: Photo, piece: Piece, options: LocateOptions = 
 
 /** Least share of one side, by its inner or its outer edge, for that side to stand where the plan has it. */
 const SIDE_SEEN = 0.4;
+/** Share of the frame's edges from which on the frame is surer than the plan. */
+const FRAME_SURE = 0.95;
+const NO_FRAME = 'Strings may be there, but no frame of the size in the plan is seen around them.';
 /** Shares of a pitch by which strings may seem nearer or wider than planned before the plan is doubted. */
 const PITCH_OFF = 0.03;
 
@@ -130,7 +128,12 @@ function disagreement(
   }
   if (refined.upperShare > 0.7) return null;
   const pitch = stringPitch(photo, map, expected);
-  if (pitch === null || Math.abs(pitch / expected.pitch - 1) < PITCH_OFF) return null;
+  const off = pitch === null ? 0 : Math.abs(pitch / expected.pitch - 1);
+  if (pitch === null || off < PITCH_OFF) return null;
+  // A frame not seen all round may itself be a little out; then it is the look that is doubted, not the plan.
+  if (refined.frameSupport < FRAME_SURE || off < 2 * PITCH_OFF) {
+    return failure('no-loom', NO_FRAME, remedy.again, `strings ${pitch.toFixed(2)} mm apart`);
+  }
   return failure(
     'wrong-pitch',
     `The strings stand ${pitch.toFixed(2)} mm apart; the plan's notches are ${expected.pitch.toFixed(2)} mm apart.`,
