@@ -328,4 +328,16 @@ export const told: Told = [
   ['Wait a moment and try again', 'Kurz warten und noch einmal versuchen'],
   ['That piece is no longer in the list', 'Dieses Stück steht nicht mehr in der Liste'],
   ['Open its folder again, or choose another piece', 'Seinen Ordner noch einmal öffnen, oder ein anderes Stück wählen'],
+  [
+    "Measure the opening's width and height again and correct them in the plan, or take the picture with the whole frame in view",
+    'Breite und Höhe der Öffnung noch einmal messen und im Plan richtigstellen, oder den ganzen Rahmen ins Bild nehmen',
+  ],
+  [
+    "The strings stand {seen} mm apart; the plan's notches are {planned} mm apart",
+    'Die Fäden stehen {seen} mm auseinander, die Kerben des Plans {planned} mm',
+  ],
+  [
+    'Measure the notch pitch over ten notches and correct it in the plan, then check again',
+    'Den Abstand über zehn Kerben messen, im Plan richtigstellen und neu prüfen',
+  ],
 ];
