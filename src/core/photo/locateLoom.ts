@@ -61,7 +61,7 @@ export function locateLoom(photo: Photo, piece: Piece, options: LocateOptions = 
   if (options.points) return fromPoints(photo, picture, factor, expected, prior, options.points, options);
 
   const mirrored = options.mirrored ?? false;
-  let best: { support: number; camera: Camera; found: Outcome<LocatedLoom, ReasonCode> } | null = null;
+  let best: { support: number; found: Outcome<LocatedLoom, ReasonCode> } | null = null;
   for (const { camera, fromFrame } of looksInTurn(
     photo,
     picture,
@@ -94,7 +94,7 @@ export function locateLoom(photo: Photo, piece: Piece, options: LocateOptions = 
     // A frame as planned with strings that aren't: no other look will say better.
     if (!found.ok && found.problem.tag === 'wrong-pitch') return found;
     if (best && !found.ok && (best.found.ok || support < best.support)) continue;
-    best = { support, camera, found };
+    best = { support, found };
     if (found.ok && support > FRAME_CLEAR) break;
   }
   return best?.found ?? failure('no-loom', 'No loom is seen in the picture.', remedy.again);

@@ -17,8 +17,6 @@ export interface RefinedPose {
   readonly frame: FrameEdges;
   /** Share of the frame's edges that are truly there, 0–1. */
   readonly frameSupport: number;
-  /** How far, mm, the rails lie aside of where the comb's notches put them, left and right taken together; null unseen. */
-  readonly railsAside: number | null;
   /** Whether the strings' upper and lower parts took part. */
   readonly upperUsed: boolean;
   /** Share of the ends whose upper strings stand at their notches. */
@@ -59,19 +57,6 @@ function largestMove(a: Camera, b: Camera, photo: Photo, mirrored: boolean, expe
 
 /** The comb gave the first scale; a fit that leaves it by more than this factor follows lines that are no loom's. */
 const MOST_DRIFT = 1.5;
-/** Rails stand lower than the strings, which moves both alike outward or inward; what moves both to one side is the comb. */
-function railsAside(wood: readonly StraightThing[], fit: PoseFit, strings: number): number | null {
-  const offset = (name: string) => {
-    const at = wood.findIndex((thing) => thing.name === name);
-    return at < 0 ? null : fit.things[strings + at]!.offset;
-  };
-  for (const kind of ['outer', 'inner']) {
-    const left = offset(`${kind} left`);
-    const right = offset(`${kind} right`);
-    if (left !== null && right !== null) return (left + right) / 2;
-  }
-  return null;
-}
 
 /** 1 for a rounding of the wood's edges as wood has it, falling to 0 where no wood is rounded so. */
 function plausible([inner, outer]: readonly [number, number]): number {
@@ -191,13 +176,12 @@ export function refinePose(
       ends,
       frame: seen.frame,
       frameSupport: supportOf(seen.frame) * plausible(rounding),
-      railsAside: railsAside(wood, fit, stringThings(ends, expected, lower, upper).length),
       upperUsed: upper.size >= 4,
       upperShare: upper.size / Math.max(1, ends.length),
       lowerUsed: lower.size >= 4,
     };
     trace?.(
-      `round ${round}: k1 ${fit.camera.k1.toFixed(4)} focal ${Math.exp(fit.camera.logFocal).toFixed(0)} chi ${fit.chi.toFixed(2)} rms ${fit.residualMm.toFixed(3)} shift ${seen.frame.shift.toFixed(2)} like ${seen.frame.likeness.toFixed(2)} rounding ${rounding.map((value) => value.toFixed(2))} aside ${now.railsAside?.toFixed(2)} upper ${upper.size} lower ${lower.size} frame ${now.frameSupport.toFixed(2)}: ${seen.frame.edges.map((edge) => `${edge.kind[0]}${edge.side[0]} ${edge.support.toFixed(2)}`).join(' ')}`,
+      `round ${round}: k1 ${fit.camera.k1.toFixed(4)} focal ${Math.exp(fit.camera.logFocal).toFixed(0)} chi ${fit.chi.toFixed(2)} rms ${fit.residualMm.toFixed(3)} shift ${seen.frame.shift.toFixed(2)} like ${seen.frame.likeness.toFixed(2)} rounding ${rounding.map((value) => value.toFixed(2))} upper ${upper.size} lower ${lower.size} frame ${now.frameSupport.toFixed(2)}: ${seen.frame.edges.map((edge) => `${edge.kind[0]}${edge.side[0]} ${edge.support.toFixed(2)}`).join(' ')}`,
     );
     // Later rounds are finer; one that loses the frame has gone astray.
     if (refined && now.frameSupport < 0.85 * refined.frameSupport) break;
