@@ -4,7 +4,7 @@ import type { LoomSampler } from './sampleLoom.ts';
 import { sideEdges } from './sideEdge.ts';
 import { sideEvidence, sideFeatures } from './sideEvidence.ts';
 import { sidePath } from './sidePath.ts';
-import { sideStrip } from './sideStrip.ts';
+import { type SideStrip, sideStrip } from './sideStrip.ts';
 import { median, robustSigma } from './statistics.ts';
 
 /** One side's selvedge at one height: cloth x, or null where it wasn't seen. */
@@ -17,6 +17,9 @@ export interface SideReading {
 const FLOOR = 0.08;
 /** Where cloth and surroundings differ by few colour steps, the edge may lie this far off, mm times steps. */
 const FAINT = 5;
+/** Cloth and surroundings that differ by less than this many colour steps can't be told apart by colour alone; how far they may draw in. */
+const PALE = 20;
+const PALE_DRAWN = 0.03;
 /** A turn may reach this many passes more or less beyond its end than usual. */
 const TURN = 1.5;
 /** How much farther a selvedge may lie from its guide for every mm from where the guide is sure. */
@@ -47,16 +50,19 @@ export function measureSide(
   if (features.rows < 2) return [];
   // The weft turns round the outer end: half an end and about one weft thickness, two passes, beyond its middle.
   const usual = frame.endHalf + 2 * frame.planPass;
-  const held = (outward: number, row: number): number => {
-    const y = strip.yStart + row * strip.yStep;
-    // The guide is sure at the fell and, less so, at the base; in between the cloth may draw in and spread.
-    const free = TURN * frame.planPass + 0.3 + DRAWN * Math.max(0, Math.min(yTop - y, y + BASE_UNSURE));
-    return HOLD * Math.max(0, Math.abs(outward - usual) - free) ** 2;
+  // The guide is sure at the fell and, less so, at the base; in between the cloth may draw in and spread.
+  const beyond = (outward: number, y: number, drawn: number): number => {
+    const free = TURN * frame.planPass + 0.3 + drawn * Math.max(0, Math.min(yTop - y, y + BASE_UNSURE));
+    return Math.max(0, Math.abs(outward - usual) - free);
   };
+  const held = (outward: number, row: number): number =>
+    HOLD * beyond(outward, strip.yStart + row * strip.yStep, DRAWN) ** 2;
   let edge = new Float32Array(features.rows).fill(usual);
   const inner = -strip.outward[0]! + usual;
+  // The loom's own side may stand so near that little of the surroundings shows between it and the cloth.
+  const outsideFrom = Math.min(6, 0.5 * (shownOutside(strip) - usual));
   const margins = [
-    { inside: 1.6 * frame.pitch + 1, deep: inner, outsideFrom: 6, outsideTo: 30 },
+    { inside: 1.6 * frame.pitch + 1, deep: inner, outsideFrom, outsideTo: 30 },
     { inside: 0.15 * frame.pitch, deep: 2.5 * frame.pitch, outsideFrom: 0.7, outsideTo: 7 },
     { inside: 0.15 * frame.pitch, deep: 2.5 * frame.pitch, outsideFrom: 0.7, outsideTo: 7 },
   ];
@@ -97,9 +103,15 @@ export function measureSide(
     }
     // Neighbouring rows share a float: each float is one reading.
     const floats = Math.max(1, (near.length * strip.yStep) / (2 * frame.planPass));
+    const contrast = median(contrasts);
+    // What hardly differs from its surroundings is believed only where the outer end says the edge should be.
+    if (contrast < PALE && beyond(sign * (median(near) - guideX(y)), y, PALE_DRAWN) > 0) {
+      readings.push({ y, x: null });
+      continue;
+    }
     const sigma = Math.hypot(
       robustSigma(near) / Math.sqrt(floats),
-      FAINT / Math.max(1, median(contrasts)),
+      FAINT / Math.max(1, contrast),
       0.4 * median(bands),
       unsharp,
       FLOOR,
@@ -107,7 +119,57 @@ export function measureSide(
     );
     readings.push({ y, x: measurement(median(near), sigma, Math.round(floats), 'selvedge profile') });
   }
-  return doubtJumps(readings.map((reading, i) => (strays(readings, i) ? { y: reading.y, x: null } : reading)));
+  const straight = readings.map((reading, i) => (strays(readings, i) ? { y: reading.y, x: null } : reading));
+  return doubtJumps(oneCourse(straight, (y) => guideX(y) + sign * usual));
+}
+
+/** How far out the surroundings show in at least half of a strip's rows, mm from the guide. */
+function shownOutside(strip: SideStrip): number {
+  for (let k = strip.columns - 1; k > 0; k--) {
+    let seen = 0;
+    for (let r = 0; r < strip.rows; r++) seen += strip.seen[r * strip.columns + k]!;
+    if (seen >= strip.rows / 2) return strip.outward[k]!;
+  }
+  return 0;
+}
+
+/** No hand draws a selvedge in faster than this, mm for every mm of height, besides what one turn may reach. */
+const STEEPEST = 0.3;
+const ONE_TURN = 1;
+
+/**
+ * A selvedge is one course. Where readings fall into stretches that no selvedge could join, the stretch nearest to
+ * where the outer end says it should be is believed, and what can be reached from it; the rest is something else's edge.
+ */
+function oneCourse(readings: readonly SideReading[], expected: (y: number) => number): SideReading[] {
+  const seen = readings.filter((reading) => reading.x);
+  const joins = (a: SideReading, b: SideReading): boolean =>
+    Math.abs(a.x!.value - b.x!.value) <= ONE_TURN + STEEPEST * Math.abs(a.y - b.y);
+  const stretches: SideReading[][] = [];
+  for (const reading of seen) {
+    const last = stretches.at(-1);
+    if (last && joins(last.at(-1)!, reading)) last.push(reading);
+    else stretches.push([reading]);
+  }
+  if (stretches.length < 2) return [...readings];
+  // The larger half of a stretch decides; a short one near the expected place may be there by chance.
+  const away = (stretch: readonly SideReading[]): number =>
+    median(stretch.map((reading) => Math.abs(reading.x!.value - expected(reading.y)))) + 3 / stretch.length;
+  const first = stretches.reduce((a, b) => (away(b) < away(a) ? b : a));
+  const at = stretches.indexOf(first);
+  const believed = new Set(first);
+  const walk = (others: readonly SideReading[][], nearest: SideReading, facing: (s: SideReading[]) => SideReading[]) => {
+    let from = nearest;
+    for (const stretch of others) {
+      const [near, far] = facing(stretch);
+      if (!joins(from, near!)) continue;
+      for (const reading of stretch) believed.add(reading);
+      from = far!;
+    }
+  };
+  walk(stretches.slice(at + 1), first.at(-1)!, (s) => [s[0]!, s.at(-1)!]);
+  walk(stretches.slice(0, at).reverse(), first[0]!, (s) => [s.at(-1)!, s[0]!]);
+  return readings.map((reading) => (reading.x && !believed.has(reading) ? { y: reading.y, x: null } : reading));
 }
 
 /** Near a jump either of the two courses may be the wrong one, over this height, mm. */
