@@ -19,8 +19,6 @@ export interface FellEdge {
 const OWN = 0.32;
 /** The same on a side where the neighbour is woven higher and shades the gap. */
 const HIDDEN_OWN = 0.26;
-/** Farther out than this share of the pitch the neighbours' floats begin. */
-const GAP_END = 0.38;
 
 /**
  * Places the edge near a rough row to a fraction of a row: what lies just above (bare string, gaps) is learnt column
@@ -196,45 +194,4 @@ function halfWay(
     if (lower >= 0.5 && upper < 0.5) return r + (lower - 0.5) / (lower - upper);
   }
   return null;
-}
-
-/**
- * Whether a float lies between two edges found on one end: the gaps beside the string are then covered there as they
- * are in the cloth below. An ink mark or a hair covers no gap.
- */
-export function floatBetween(
-  strip: EndStrip,
-  lowerY: number,
-  upperY: number,
-  frame: ClothFrame,
-  sides: readonly ('left' | 'right')[],
-): boolean {
-  const { columns, rows, colours, yStep, yStart } = strip;
-  const row = (y: number): number => Math.max(0, Math.min(rows - 1, Math.round((y - yStart) / yStep)));
-  const pass = frame.planPass;
-  const gap: number[] = [];
-  for (let k = 0; k < columns; k++) {
-    const u = strip.across[k]!;
-    const inside = Math.abs(u) >= frame.endHalf + 0.8 * frame.mmPerPx && Math.abs(u) <= GAP_END * frame.pitch;
-    if (inside && sides.includes(u < 0 ? 'left' : 'right')) gap.push(k);
-  }
-  if (gap.length === 0) return false;
-  const bare = columnProfile(strip, row(upperY + 0.8 * pass), Math.max(row(upperY + 0.8 * pass) + 3, row(upperY + 3)));
-  const departure = (fromY: number, toY: number): number => {
-    let sum = 0;
-    let n = 0;
-    for (let r = row(fromY); r <= row(toY); r++) {
-      for (const k of gap) {
-        let square = 0;
-        for (let c = 0; c < 3; c++) square += (colours[(r * columns + k) * 3 + c]! - bare[k * 3 + c]!) ** 2;
-        sum += Math.sqrt(square);
-        n++;
-      }
-    }
-    return n > 0 ? sum / n : 0;
-  };
-  const noise = departure(upperY + 0.8 * pass, upperY + 3);
-  const between = departure(lowerY + 0.4 * pass, upperY - 0.4 * pass) - noise;
-  const below = departure(lowerY - 1.4 * pass, lowerY - 0.3 * pass) - noise;
-  return between > 2 * noise && between > 0.35 * below;
 }

@@ -9,6 +9,7 @@ import { type ClothFrame, clothFrame } from './clothFrame.ts';
 import type { EndFell } from './endFell.ts';
 import { doubtOddFloats } from './fellFloats.ts';
 import type { LocatedLoom } from './loomPose.ts';
+import { doubtUnwoven } from './lyingOver.ts';
 import { measureFell } from './measureFell.ts';
 import { measureSide, type SideReading } from './measureSelvedge.ts';
 import type { Photo } from './raster.ts';
@@ -81,7 +82,7 @@ export function measureCloth(
     const unread = firstEnds.map((end) => ({ ...end, seen: false, why: end.why ?? why, fell: null, xAtFell: null }));
     return { ends: unread, selvedge: [], ribs: [], pass: null, beat: [], colours: null };
   }
-  const ends = beat ? doubtOddFloats(firstEnds, beat) : firstEnds;
+  const ends = beat ? doubtUnwoven(doubtOddFloats(firstEnds, beat), lines, beat) : firstEnds;
   onStage('colours', 0, 1);
   const { chart } = makeChart(piece);
   const plannedYarn = (end: number, pass: number): number => {

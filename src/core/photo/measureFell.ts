@@ -3,9 +3,10 @@ import type { ClothFrame } from './clothFrame.ts';
 import { type EndCourse, endCourses } from './endCourses.ts';
 import type { EndFell } from './endFell.ts';
 import { endStrip, type StripHeights, stripHeights } from './endStrip.ts';
-import { fellEdge, floatBetween } from './fellEdge.ts';
+import { fellEdge } from './fellEdge.ts';
 import { doubtLoners } from './fellNeighbours.ts';
 import { type CoarseFell, coarseFell, type EndRows } from './fellSearch.ts';
+import { COVERED_GAP, gapCover, gapEdge, OPEN_GAP } from './gapCover.ts';
 import type { StringTrack } from './loomPose.ts';
 import { columnProfile, rowFeatures, smoothedUp, stripColumns, type View } from './rowFeatures.ts';
 import type { LoomSampler } from './sampleLoom.ts';
@@ -18,6 +19,9 @@ const FLOOR = 0.1;
 
 /** Something this high over the fell hides it, mm. */
 const COVERED = 2;
+
+/** Beside a mark on the string the fell is surer only to this share of a pass. */
+const MARKED = 0.4;
 
 /** The fells, and how unsharp the picture is. */
 export interface FellReading {
@@ -114,7 +118,7 @@ function placeFell(
   const passesApart = apart / frame.planPass;
   const covers =
     first && second && passesApart > 1.3 && passesApart < 2.8
-      ? floatBetween(strip, first.y, second.y, frame, sides)
+      ? (gapCover(strip, first.y, second.y, frame, sides) ?? 0) > COVERED_GAP
       : false;
   const edge = covers ? second : first;
   const doubt = covers ? 0.25 * apart : Math.max(0, Math.abs(apart) - 0.25 * frame.planPass) / 2;
@@ -122,7 +126,12 @@ function placeFell(
     const why = 'the last float can’t be told from what lies above it';
     return { end: end.end, course, fell: null, why };
   }
-  const sigma = Math.hypot(FLOOR, 0.3 * frame.mmPerPx, edge.sigma, doubt, unsharp);
-  const fell = measurement(edge.y, sigma, 1, 'fell change point');
+  // Below a float's edge the gaps beside the string are covered; where they are open a mark on the string was met.
+  const open = (gapCover(strip, edge.y - 1.8 * frame.planPass, edge.y, frame, sides) ?? 1) < OPEN_GAP;
+  const belowMark = open ? gapEdge(strip, edge.y, frame, sides) : null;
+  const y = belowMark ?? edge.y;
+  const unsure = open ? MARKED * frame.planPass : 0;
+  const sigma = Math.hypot(FLOOR, 0.3 * frame.mmPerPx, edge.sigma, doubt, unsharp, unsure);
+  const fell = measurement(y, sigma, 1, 'fell change point');
   return { end: end.end, course, fell, why: null };
 }

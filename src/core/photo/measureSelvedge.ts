@@ -158,7 +158,11 @@ function oneCourse(readings: readonly SideReading[], expected: (y: number) => nu
   const first = stretches.reduce((a, b) => (away(b) < away(a) ? b : a));
   const at = stretches.indexOf(first);
   const believed = new Set(first);
-  const walk = (others: readonly SideReading[][], nearest: SideReading, facing: (s: SideReading[]) => SideReading[]) => {
+  const walk = (
+    others: readonly SideReading[][],
+    nearest: SideReading,
+    facing: (s: SideReading[]) => SideReading[],
+  ) => {
     let from = nearest;
     for (const stretch of others) {
       const [near, far] = facing(stretch);
