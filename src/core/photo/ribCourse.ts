@@ -12,7 +12,10 @@ export function ribCourse(frame: ClothFrame, ends: readonly EndReading[], selved
   const shift = (side: 'left' | 'right') => {
     const rows = selvedge.flatMap((row) => (row[side] ? [{ y: row.y, x: row[side].value }] : []));
     const low = rows.filter((row) => row.y <= 10).map((row) => row.x);
-    const base = low.length > 0 ? low.reduce((a, b) => a + b, 0) / low.length : 0;
+    const outer = frame.endX(side === 'left' ? 0 : frame.ends - 1);
+    // Where the base's own edge wasn't seen, it is taken to lie as planned.
+    const planned = outer + (side === 'left' ? -1 : 1) * (frame.endHalf + 2 * frame.planPass);
+    const base = low.length > 0 ? low.reduce((a, b) => a + b, 0) / low.length : planned;
     return (y: number): number => {
       if (rows.length === 0) return 0;
       let k = 0;
