@@ -13,6 +13,7 @@ import { harbourLantern } from '../pdf/samplePiece.ts';
 
 /** Files whose sentences a weaver reads on Piece, Loom check and Record. */
 const speaking = [
+  'core/compare/checkPhoto.ts',
   'core/compare/edgeFlags.ts',
   'core/compare/fellFlags.ts',
   'core/compare/planFlags.ts',

@@ -1,13 +1,25 @@
 import type { LoomReading } from '../model/check.ts';
 import type { Piece } from '../model/piece.ts';
-import { type MeasureOptions, measureLoom } from '../photo/measureLoom.ts';
+import { askAgain, type MeasureOptions, measureLoom } from '../photo/measureLoom.ts';
 import type { Photo } from '../photo/raster.ts';
 import { compareReading } from './compareReading.ts';
+import { liesMirrored } from './mirroredPicture.ts';
 
-/** The whole loom check of one photograph: measured, and where that worked, compared with the plan. */
+/**
+ * The whole loom check of one photograph: measured, and where that worked, compared with the plan. A picture that shows
+ * the plan left for right is asked about, unless it has been said whether the camera mirrors or corners tell it.
+ */
 export function checkPhoto(photo: Photo, piece: Piece, options: MeasureOptions): LoomReading {
   const reading = measureLoom(photo, piece, options);
   if (reading.status !== 'measured') return reading;
   options.onStage?.('compare', 0, 1);
+  if (options.mirrored === undefined && !options.points && liesMirrored(reading.colours, piece)) {
+    return askAgain({
+      code: 'maybe-mirrored',
+      message: 'The colours in the cloth lie as in a mirror image of the plan.',
+      remedy:
+        'Say whether this camera shows left for right, then check again. If it doesn’t, the cartoon was woven the other way round: turn it in the plan.',
+    });
+  }
   return { ...reading, flags: compareReading(reading, piece).flags };
 }

@@ -11,8 +11,17 @@ import type { TurnedPictures } from './turnedPictures.ts';
 import { findWarpBand } from './warpBand.ts';
 import { lineDirections } from './warpDirection.ts';
 
-/** The bands of strings the picture may hold, best first. */
-export function bandViews(source: TurnedPictures, blend: Blend, expected: Expected, directions = 3): BandView[] {
+/**
+ * The bands of strings the picture may hold, best first.
+ * @param closest how many times larger than in a picture of the whole loom it may show.
+ */
+export function bandViews(
+  source: TurnedPictures,
+  blend: Blend,
+  expected: Expected,
+  directions = 3,
+  closest = 1,
+): BandView[] {
   const views: BandView[] = [];
   for (const angle of lineDirections(blendChannels(source.picture, blend), directions)) {
     const { frame, picture } = source.at(angle);
@@ -20,7 +29,7 @@ export function bandViews(source: TurnedPictures, blend: Blend, expected: Expect
     const sigma = Math.max(0.9, 0.6 * halfEnd(expected) * LIKELY * largest);
     const answer = ridgeAnswer(blendChannels(picture, blend), sigma);
     for (const polarity of ['bright', 'dark'] as const) {
-      const view = bandView(answer, sigma, largest, frame, angle, polarity, expected);
+      const view = bandView(answer, sigma, largest, frame, angle, polarity, expected, closest);
       if (view) views.push(view);
     }
   }
@@ -44,6 +53,7 @@ function bandView(
   angle: number,
   polarity: Polarity,
   expected: Expected,
+  closest: number,
 ): BandView | null {
   const { pitch } = expected;
   const likely = LIKELY * largest;
@@ -53,7 +63,7 @@ function bandView(
     answer.height,
     expected.ends,
     0.4 * largest * pitch,
-    1.3 * largest * pitch,
+    1.3 * closest * largest * pitch,
     Math.max(2, Math.round(4 * likely)),
   );
   if (!band) return null;

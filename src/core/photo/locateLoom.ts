@@ -6,6 +6,7 @@ import type { PhotoPoint } from '../model/units.ts';
 import { type Camera, cameraToVector } from './camera.ts';
 import { type CameraPrior, usualCamera } from './coarseCamera.ts';
 import { countEnds, type PlaceSeen } from './countEnds.ts';
+import { cutOff } from './cutOff.ts';
 import type { Expected } from './expected.ts';
 import { expectedOf } from './expected.ts';
 import { type FirstLook, firstLooks, mapOf } from './firstLook.ts';
@@ -97,7 +98,18 @@ export function locateLoom(photo: Photo, piece: Piece, options: LocateOptions = 
     best = { support, found };
     if (found.ok && support > FRAME_CLEAR) break;
   }
-  return best?.found ?? failure('no-loom', 'No loom is seen in the picture.', remedy.again);
+  const found = best?.found ?? failure('no-loom', 'No loom is seen in the picture.', remedy.again);
+  if (found.ok || found.problem.tag !== 'no-loom') return found;
+  return cutLoom(picture, expected) ?? found;
+}
+
+/** Says so where strings are seen that the picture's border cuts. */
+function cutLoom(picture: ColourRaster, expected: Expected): Outcome<LocatedLoom, ReasonCode> | null {
+  const cut = cutOff(picture, expected);
+  if (!cut) return null;
+  return cut.along.length > 0
+    ? failure('bar-missing', 'Lines like strings run out of the picture: a bar of the loom isn’t in it.', remedy.again)
+    : failure('loom-cut-off', 'The picture’s edge cuts through what may be strings.', remedy.again);
 }
 
 /** Least share of one side, by its inner or its outer edge, for that side to stand where the plan has it. */
@@ -262,6 +274,24 @@ function finished(
       'Take the picture with light from the side, so that the strings stand out, or click the four inner corners.',
     );
   }
+  const moved = movedBy(seen, expected.ends);
+  if (moved !== 0 && options.mirrored === undefined && moved === -2 * offMiddle(expected)) {
+    return failure(
+      'maybe-mirrored',
+      'The strings stand as far to one side of the loom’s middle as the plan has them to the other.',
+      'Say whether this camera shows left for right, then check again. If it doesn’t, correct the first notch in the plan.',
+    );
+  }
+  if (moved !== 0) {
+    const notches = Math.abs(moved);
+    return failure(
+      'wrong-count',
+      moved < 0
+        ? `Counted in notches, the strings begin ${notches} farther left than planned.`
+        : `Counted in notches, the strings begin ${notches} farther right than planned.`,
+      'Correct the number of ends or the first notch in the plan, then check again.',
+    );
+  }
   if (outside.length > 0 || missing.length > Math.max(2, 0.12 * expected.ends)) {
     return failure(
       'wrong-count',
@@ -280,6 +310,19 @@ function finished(
   const tracks = refined.ends.map((end): StringTrack => trackOf(end, seen, pose));
   return success({ pose, endsCounted: counted, tracks });
 }
+
+/** Notches by which all strings together stand aside of their planned places; 0 where that doesn't explain what is seen. */
+function movedBy(seen: readonly PlaceSeen[], ends: number): number {
+  const unlike = (by: number): number =>
+    seen.filter(({ place, present }) => present !== (place - by >= 0 && place - by < ends)).length;
+  const most = Math.max(...seen.map(({ place }) => place)) - (ends - 1);
+  let best = 0;
+  for (let by = -most; by <= most; by++) if (unlike(by) < unlike(best)) best = by;
+  return unlike(best) <= Math.max(1, 0.04 * ends) && unlike(best) < unlike(0) - Math.abs(best) ? best : 0;
+}
+
+/** Notches by which the warp's middle lies right of the loom's. */
+const offMiddle = ({ ends, firstNotch, notches }: Expected): number => firstNotch + (ends - 1) / 2 - (notches - 1) / 2;
 
 function trackOf(end: RefinedPose['ends'][number], seen: readonly PlaceSeen[], pose: LoomPose): StringTrack {
   const place = seen.find((one) => one.place === end.end);

@@ -1,4 +1,4 @@
-import type { LoomReading } from '../model/check.ts';
+import type { LoomReading, Reason } from '../model/check.ts';
 import type { Piece } from '../model/piece.ts';
 import type { PhotoPoint } from '../model/units.ts';
 import { type LocateOptions, locateLoom } from './locateLoom.ts';
@@ -19,20 +19,7 @@ export function measureLoom(photo: Photo, piece: Piece, options: MeasureOptions)
   const located = locateLoom(photo, piece, options);
   if (!located.ok) {
     const { tag, sentence, remedy } = located.problem;
-    return {
-      status: tag === 'unreadable-file' || tag === 'too-large' || tag === 'too-small' ? 'refused' : 'needs-reference',
-      reasons: [{ code: tag, message: sentence, remedy }],
-      reference: null,
-      endsCounted: null,
-      ends: [],
-      selvedge: [],
-      ribs: [],
-      pass: null,
-      beat: [],
-      colours: null,
-      flags: [],
-      timingMs: {},
-    };
+    return askAgain({ code: tag, message: sentence, remedy });
   }
   const cloth = measureCloth(photo, piece, located.value, options.onStage);
   return {
@@ -41,6 +28,25 @@ export function measureLoom(photo: Photo, piece: Piece, options: MeasureOptions)
     reference: located.value.pose.reference,
     endsCounted: located.value.endsCounted,
     ...cloth,
+    flags: [],
+    timingMs: {},
+  };
+}
+
+/** A photograph that wasn't measured, and why: refused where the file itself is at fault, else asked about. */
+export function askAgain(reason: Reason): LoomReading {
+  const refused = reason.code === 'unreadable-file' || reason.code === 'too-large' || reason.code === 'too-small';
+  return {
+    status: refused ? 'refused' : 'needs-reference',
+    reasons: [reason],
+    reference: null,
+    endsCounted: null,
+    ends: [],
+    selvedge: [],
+    ribs: [],
+    pass: null,
+    beat: [],
+    colours: null,
     flags: [],
     timingMs: {},
   };

@@ -159,6 +159,35 @@ export const told: Told = [
     'Correct the number of ends or the first notch in the plan, then check again',
     'Die Zahl der Kettfäden oder die erste Kerbe im Plan berichtigen, dann neu messen',
   ],
+  [
+    'Counted in notches, the strings begin {count} farther left than planned',
+    'In Kerben gezählt beginnen die Fäden {count} weiter links als geplant',
+  ],
+  [
+    'Counted in notches, the strings begin {count} farther right than planned',
+    'In Kerben gezählt beginnen die Fäden {count} weiter rechts als geplant',
+  ],
+  [
+    'Lines like strings run out of the picture: a bar of the loom isn’t in it',
+    'Linien wie Fäden laufen aus dem Bild hinaus: Ein Balken des Rahmens fehlt darauf',
+  ],
+  ['The picture’s edge cuts through what may be strings', 'Der Bildrand schneidet durch das, was Fäden sein mögen'],
+  [
+    'The strings stand as far to one side of the loom’s middle as the plan has them to the other',
+    'Die Fäden stehen so weit auf der einen Seite der Rahmenmitte, wie sie nach Plan auf der anderen stehen',
+  ],
+  [
+    'Say whether this camera shows left for right, then check again. If it doesn’t, correct the first notch in the plan',
+    'Angeben, ob diese Kamera links und rechts vertauscht, dann neu messen. Wenn nicht, die erste Kerbe im Plan berichtigen',
+  ],
+  [
+    'The colours in the cloth lie as in a mirror image of the plan',
+    'Die Farben im Gewebe liegen wie im Spiegelbild des Plans',
+  ],
+  [
+    'Say whether this camera shows left for right, then check again. If it doesn’t, the cartoon was woven the other way round: turn it in the plan',
+    'Angeben, ob diese Kamera links und rechts vertauscht, dann neu messen. Wenn nicht, wurde der Karton seitenverkehrt gewebt: im Plan spiegeln',
+  ],
   ['Four points are needed; there are {count}', 'Vier Punkte braucht es; da sind {count}'],
   [
     "Click the loom's bottom left, bottom right, top right and top left inner corner, in that order",
@@ -196,6 +225,10 @@ export const told: Told = [
   // Warum ein Kettfaden nicht gesehen wurde
   ['no string is seen at its notch', 'an seiner Kerbe ist kein Faden zu sehen'],
   ['the strings were not told apart', 'die Fäden waren nicht zu trennen'],
+  [
+    'no floats are seen below it, so something may lie over the fell here',
+    'darunter sind keine Flottungen zu sehen, also liegt hier wohl etwas über dem Warenrand',
+  ],
   ['something lies over the fell here', 'hier liegt etwas über dem Warenrand'],
   [
     'the last float can’t be told from what lies above it',
