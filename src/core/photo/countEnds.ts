@@ -13,6 +13,9 @@ export interface PlaceSeen {
   readonly why: string | null;
 }
 
+/** Said of an end where the notch itself is seen to be empty. */
+export const NO_STRING = 'no string is seen at its notch';
+
 const median = (values: readonly number[]): number => {
   const sorted = [...values].sort((a, b) => a - b);
   return sorted[sorted.length >> 1] ?? 0;
@@ -93,6 +96,6 @@ export function countEnds(
     // Hard light or a stripe behind a string may spoil one of the three; outside the plan all must hold.
     const agree = [sameColour, straight, clear].filter((value) => value).length;
     const present = seen && agree >= (strict < 1 ? 3 : 2);
-    return { place: one.place, present, why: present ? null : 'no string is seen at its notch' };
+    return { place: one.place, present, why: present ? null : NO_STRING };
   });
 }

@@ -292,7 +292,9 @@ function finished(
       'Correct the number of ends or the first notch in the plan, then check again.',
     );
   }
-  if (outside.length > 0 || missing.length > Math.max(2, 0.12 * expected.ends)) {
+  const strung = seen.filter((place) => place.present).map(({ place }) => place);
+  const outer = Math.max(0, Math.min(...strung)) + Math.max(0, expected.ends - 1 - Math.max(...strung));
+  if (outside.length > 0 || outer > 1 || missing.length > Math.max(2, 0.12 * expected.ends)) {
     return failure(
       'wrong-count',
       `The plan has ${expected.ends} ends; the picture shows ${counted}.`,

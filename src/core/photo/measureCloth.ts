@@ -6,6 +6,7 @@ import { BARE } from '../model/plan.ts';
 import { readBeat } from './beat.ts';
 import { readColours } from './clothColours.ts';
 import { type ClothFrame, clothFrame } from './clothFrame.ts';
+import { NO_STRING } from './countEnds.ts';
 import type { EndFell } from './endFell.ts';
 import { doubtOddFloats } from './fellFloats.ts';
 import type { LocatedLoom } from './loomPose.ts';
@@ -122,7 +123,9 @@ function side(
   sampler: ReturnType<typeof loomSampler>,
   unsharp: number,
 ): SideReading[] {
-  const outer = which === 'left' ? 0 : frame.ends - 1;
+  // Where the outer notch is empty, the weft turns round the next end.
+  const strung = ends.filter((end) => end.why !== NO_STRING).map((end) => end.index);
+  const outer = which === 'left' ? Math.min(...strung) : Math.max(...strung);
   const reading = ends.find((end) => end.index === outer);
   const known = fells.filter((fell) => fell.fell);
   if (known.length === 0) return [];
