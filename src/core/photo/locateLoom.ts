@@ -260,7 +260,9 @@ function finished(
   }
   const settings = followSettings(expected, scaleOf(fit.camera, photo, mirrored, expected));
   const slopes = expected.ends > 0 ? upperSlopes(refined, photo, mirrored) : () => 0;
-  const seen = countEnds(photo, fit.camera, photo, mirrored, expected, settings, slopes, 4);
+  // As far out as the warp's own mirror image about the loom's middle would reach.
+  const beyond = Math.max(4, Math.ceil(2 * Math.abs(offMiddle(expected))) + 1);
+  const seen = countEnds(photo, fit.camera, photo, mirrored, expected, settings, slopes, beyond);
   const counted = seen.filter((place) => place.present).length;
   const outside = seen.filter((place) => place.present && (place.place < 0 || place.place >= expected.ends));
   const missing = seen.filter((place) => !place.present && place.place >= 0 && place.place < expected.ends);
