@@ -10,6 +10,7 @@ export interface Rule {
 
 const electron = 'tests/shells/electronMain.test.ts';
 const local = 'tests/shells/localHost.test.ts';
+const packing = 'tests/shells/packing.test.ts';
 const powerCut = 'tests/store/powerCut.test.ts';
 const lock = 'tests/store/pieceLock.test.ts';
 const arriving = 'tests/import/importPiece.test.ts';
@@ -29,6 +30,28 @@ export const rules: readonly Rule[] = [
     ([from, to]) =>
       ({ name: `window: ${from}`, file: 'src/main/electron/windowOptions.ts', from, to, test: electron }) as const,
   ),
+  ...(
+    [
+      ['RunAsNode: false', 'RunAsNode: true'],
+      ['EnableCookieEncryption: true', 'EnableCookieEncryption: false'],
+      ['EnableNodeOptionsEnvironmentVariable: false', 'EnableNodeOptionsEnvironmentVariable: true'],
+      ['EnableNodeCliInspectArguments: false', 'EnableNodeCliInspectArguments: true'],
+      ['EnableEmbeddedAsarIntegrityValidation: true', 'EnableEmbeddedAsarIntegrityValidation: false'],
+      ['OnlyLoadAppFromAsar: true', 'OnlyLoadAppFromAsar: false'],
+      ['LoadBrowserProcessSpecificV8Snapshot: false', 'LoadBrowserProcessSpecificV8Snapshot: true'],
+      ['GrantFileProtocolExtraPrivileges: false', 'GrantFileProtocolExtraPrivileges: true'],
+      ['strictlyRequireAllFuses: true', 'strictlyRequireAllFuses: false'],
+    ] as const
+  ).map(
+    ([from, to]) => ({ name: `fuse: ${from}`, file: 'scripts/packaging/fuses.mjs', from, to, test: packing }) as const,
+  ),
+  {
+    name: 'fuses are set at all',
+    file: 'scripts/packaging/config.mjs',
+    from: "await setFuses(executable, context.electronPlatformName === 'darwin' && context.arch === ARM64);",
+    to: 'void setFuses;',
+    test: packing,
+  },
   {
     name: 'sandbox for every page',
     file: 'src/main/electron/main.ts',
