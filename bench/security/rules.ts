@@ -355,6 +355,13 @@ export const rules: readonly Rule[] = [
     test: powerCut,
   },
   {
+    name: 'store: what is put aside stays there',
+    file: 'src/main/store/verifyPiece.ts',
+    from: '  await ports.files.flushFolder(dirname(path));\n',
+    to: '',
+    test: 'tests/store/faults.test.ts',
+  },
+  {
     name: 'store: nobody writes without the lock',
     file: 'src/main/store/pieceHandle.ts',
     from: 'if (await handle.lock.stillOurs()) return success(undefined);',
