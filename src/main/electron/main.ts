@@ -1,7 +1,7 @@
 import { join, resolve } from 'node:path';
 import { app, BrowserWindow, dialog, ipcMain, Menu, nativeTheme, protocol, screen, session, shell } from 'electron';
 import { EVENT_CHANNEL } from '../../core/contract/preloadBridge.ts';
-import { catchLastResort } from '../log/lastResort.ts';
+import { catchLastResort, notStarted } from '../log/lastResort.ts';
 import { openLog } from '../log/log.ts';
 import { readSettings } from '../service/ownDocuments.ts';
 import { findPlaces } from '../service/places.ts';
@@ -109,5 +109,11 @@ if (!app.requestSingleInstanceLock()) {
     event.preventDefault();
     void service.close().finally(() => app.quit());
   });
-  void app.whenReady().then(start);
+  app
+    .whenReady()
+    .then(start)
+    .catch((thrown: unknown) => {
+      dialog.showErrorBox(...notStarted(log, thrown));
+      app.exit(1);
+    });
 }

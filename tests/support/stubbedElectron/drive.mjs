@@ -52,6 +52,15 @@ const questions = {
   },
   navigate: ({ event, url }) => prevented(stubbed.windows[0].webContents, event, { url }),
   open: ({ url }) => stubbed.windows[0].webContents.openHandler({ url }),
+  async reject({ words }) {
+    void Promise.reject(new Error(words));
+    await new Promise((later) => setTimeout(later, 20));
+  },
+  throw({ words }) {
+    setTimeout(() => {
+      throw new Error(words);
+    });
+  },
   webview: () => prevented(stubbed.windows[0].webContents, 'will-attach-webview', {}),
   async call({ url = page, nested = false, detached = false, name, params, bytes = null, noBytes = false }) {
     const frame = detached ? null : { url, parent: nested ? {} : null };

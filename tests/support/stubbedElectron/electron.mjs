@@ -91,5 +91,6 @@ export const shell = { showItemInFolder: () => undefined };
 export const dialog = {
   showOpenDialog: async () => ({ canceled: true, filePaths: [] }),
   showSaveDialog: async () => ({ canceled: true, filePath: '' }),
+  showErrorBox: (sentence, remedy) => console.log(JSON.stringify({ answer: { sentence, remedy } })),
 };
 export default { app, BrowserWindow, protocol, session, ipcMain, Menu, nativeTheme, screen, shell, dialog };
