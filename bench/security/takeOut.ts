@@ -38,6 +38,7 @@ function workshop(): string {
     'shells',
     'import',
     'store',
+    'service',
     'fixtures/sequence',
     'fixtures/pictures',
     'fixtures/documents',
@@ -68,7 +69,7 @@ const run = (root: string, script: string, args: readonly string[]) =>
 /** Builds the main bundle when the test looks at the built one, then runs the test. */
 async function testPasses(root: string, rule: Pick<Rule, 'test'>): Promise<boolean | 'not built'> {
   if (
-    rule.test.includes('electronMain') &&
+    /electronMain|lastResort/.test(rule.test) &&
     (await run(root, 'electron-vite/bin/electron-vite.js', ['build', '--logLevel', 'error'])) !== 0
   ) {
     return 'not built';
