@@ -13,10 +13,11 @@ export interface Stubbed {
   stop(): void;
 }
 
-export function startStubbed(home: string, env: NodeJS.ProcessEnv = {}): Stubbed {
+/** @param args as the system would give them after the program's folder. */
+export function startStubbed(home: string, env: NodeJS.ProcessEnv = {}, args: readonly string[] = []): Stubbed {
   const child: ChildProcessWithoutNullStreams = spawn(
     process.execPath,
-    ['--import', pathToFileURL(join(here, 'register.mjs')).href, join(here, 'drive.mjs')],
+    ['--import', pathToFileURL(join(here, 'register.mjs')).href, join(here, 'drive.mjs'), ...args],
     { env: { ...process.env, PLUMBWEFT_HOME: home, ...env } },
   );
   let trouble = '';
