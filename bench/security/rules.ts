@@ -371,6 +371,13 @@ export const rules: readonly Rule[] = [
     test: arriving,
   },
   {
+    name: 'import: no devices',
+    file: 'src/main/store/layout.ts',
+    from: '(?!(?:con|prn|aux|nul|com\\d|lpt\\d)\\.)',
+    to: '',
+    test: arriving,
+  },
+  {
     name: 'import: no links',
     file: 'src/main/exchange/importPiece.ts',
     from: "if (entry.kind === 'link')",
