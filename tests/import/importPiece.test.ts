@@ -175,6 +175,13 @@ describe('all or nothing: refused, and not a byte is left', () => {
     expect(readdirSync(home)).toEqual(['in']);
   });
 
+  test('a password is said to be one', async () => {
+    const source = await openZipSource(rawZip([piece, { ...kept, compress: true, flags: 0x801 }]));
+    if (!source.ok) throw new Error(source.problem.sentence);
+    const brought = await importPiece(ports, source.value, join(temporaryFolder(), 'piece'));
+    expect(brought).toMatchObject({ ok: false, problem: { sentence: 'The zip is locked with a password.' } });
+  });
+
   test('a bomb: packed small, unpacked beyond the limit of a document', async () => {
     const huge = Buffer.alloc(80 * 1024 * 1024, 32);
     const { tag, left } = await bring(rawZip([{ name: 'piece.json', bytes: huge, compress: true }]));
