@@ -10,6 +10,9 @@ export interface Rule {
 
 const electron = 'tests/shells/electronMain.test.ts';
 const local = 'tests/shells/localHost.test.ts';
+const lastResort = 'tests/shells/lastResort.test.ts';
+const decode = 'tests/service/decode.test.ts';
+const packing = 'tests/shells/packing.test.ts';
 const powerCut = 'tests/store/powerCut.test.ts';
 const lock = 'tests/store/pieceLock.test.ts';
 const arriving = 'tests/import/importPiece.test.ts';
@@ -21,7 +24,11 @@ export const rules: readonly Rule[] = [
       ['sandbox: true', 'sandbox: false'],
       ['nodeIntegration: false', 'nodeIntegration: true'],
       ['nodeIntegrationInWorker: false', 'nodeIntegrationInWorker: true'],
+      ['nodeIntegrationInSubFrames: false', 'nodeIntegrationInSubFrames: true'],
       ['webSecurity: true', 'webSecurity: false'],
+      ['allowRunningInsecureContent: false', 'allowRunningInsecureContent: true'],
+      ['experimentalFeatures: false', 'experimentalFeatures: true'],
+      ['navigateOnDragDrop: false', 'navigateOnDragDrop: true'],
       ['webviewTag: false', 'webviewTag: true'],
       ["devTools: process.env.PLUMBWEFT_DEVTOOLS === '1'", 'devTools: true'],
     ] as const
@@ -29,6 +36,28 @@ export const rules: readonly Rule[] = [
     ([from, to]) =>
       ({ name: `window: ${from}`, file: 'src/main/electron/windowOptions.ts', from, to, test: electron }) as const,
   ),
+  ...(
+    [
+      ['RunAsNode: false', 'RunAsNode: true'],
+      ['EnableCookieEncryption: true', 'EnableCookieEncryption: false'],
+      ['EnableNodeOptionsEnvironmentVariable: false', 'EnableNodeOptionsEnvironmentVariable: true'],
+      ['EnableNodeCliInspectArguments: false', 'EnableNodeCliInspectArguments: true'],
+      ['EnableEmbeddedAsarIntegrityValidation: true', 'EnableEmbeddedAsarIntegrityValidation: false'],
+      ['OnlyLoadAppFromAsar: true', 'OnlyLoadAppFromAsar: false'],
+      ['LoadBrowserProcessSpecificV8Snapshot: false', 'LoadBrowserProcessSpecificV8Snapshot: true'],
+      ['GrantFileProtocolExtraPrivileges: false', 'GrantFileProtocolExtraPrivileges: true'],
+      ['strictlyRequireAllFuses: true', 'strictlyRequireAllFuses: false'],
+    ] as const
+  ).map(
+    ([from, to]) => ({ name: `fuse: ${from}`, file: 'scripts/packaging/fuses.mjs', from, to, test: packing }) as const,
+  ),
+  {
+    name: 'fuses are set at all',
+    file: 'scripts/packaging/config.mjs',
+    from: "await setFuses(executable, context.electronPlatformName === 'darwin' && context.arch === ARM64);",
+    to: 'void setFuses;',
+    test: packing,
+  },
   {
     name: 'sandbox for every page',
     file: 'src/main/electron/main.ts',
@@ -58,6 +87,13 @@ export const rules: readonly Rule[] = [
     test: electron,
   },
   {
+    name: 'own protocol: served from a list, no path followed',
+    file: 'src/main/electron/appProtocol.ts',
+    from: "files.get(path === '/' ? '/index.html' : path)",
+    to: "files.get('/index.html') && { type: 'text/plain', path: page + path }",
+    test: electron,
+  },
+  {
     name: 'own page by its whole prefix',
     file: 'src/main/electron/appProtocol.ts',
     from: 'address.startsWith(PAGE_PREFIX)',
@@ -71,6 +107,23 @@ export const rules: readonly Rule[] = [
     to: "\"script-src 'self' 'unsafe-inline' https:\"",
     test: electron,
   },
+  ...[
+    "default-src 'none'",
+    "style-src 'self'",
+    "worker-src 'self'",
+    "base-uri 'none'",
+    "form-action 'none'",
+    "object-src 'none'",
+  ].map(
+    (directive) =>
+      ({
+        name: `content policy: ${directive}`,
+        file: 'src/main/page/pagePolicy.ts',
+        from: `"${directive}",`,
+        to: '',
+        test: local,
+      }) as const,
+  ),
   {
     name: 'strict content policy (local host)',
     file: 'src/main/page/pagePolicy.ts',
@@ -170,6 +223,48 @@ export const rules: readonly Rule[] = [
     test: electron,
   },
   {
+    name: 'what nobody caught is noted',
+    file: 'src/main/electron/main.ts',
+    from: 'catchLastResort(log, () => app.exit(1));',
+    to: 'void catchLastResort;',
+    test: electron,
+  },
+  {
+    name: 'no private folders in the log',
+    file: 'src/main/log/log.ts',
+    from: 'redact(words)',
+    to: '(redact, words)',
+    test: lastResort,
+  },
+  {
+    name: 'loopback: this computer only',
+    file: 'src/main/local/localHost.ts',
+    from: "server.listen({ host: '127.0.0.1', port }",
+    to: 'server.listen({ port }',
+    test: local,
+  },
+  {
+    name: 'loopback: no listing, no path followed',
+    file: 'src/main/local/localHost.ts',
+    from: "files.get(path === '/' ? '/index.html' : path)",
+    to: "path === '/' ? files.get('/index.html') : { type: 'text/plain', path: options.page + path }",
+    test: local,
+  },
+  {
+    name: 'loopback: a token nobody knows beforehand',
+    file: 'src/main/local/session.ts',
+    from: "const token = randomBytes(32).toString('base64url')",
+    to: "const token = 'A'.repeat(43)",
+    test: local,
+  },
+  {
+    name: 'loopback: a cookie nobody knows beforehand',
+    file: 'src/main/local/session.ts',
+    from: "const secret = randomBytes(32).toString('base64url')",
+    to: "const secret = 'A'.repeat(43)",
+    test: local,
+  },
+  {
     name: 'loopback: Host',
     file: 'src/main/local/localHost.ts',
     from: 'if (!allowedHosts.has(host))',
@@ -248,6 +343,13 @@ export const rules: readonly Rule[] = [
     test: local,
   },
   {
+    name: 'loopback: size of a body that says nothing of it',
+    file: 'src/main/local/readBody.ts',
+    from: 'if (size > limit) return null;',
+    to: '',
+    test: local,
+  },
+  {
     name: 'loopback: kind of body',
     file: 'src/main/local/localHost.ts',
     from: "request.headers['content-type'] !== 'application/octet-stream'",
@@ -266,6 +368,13 @@ export const rules: readonly Rule[] = [
     file: 'src/main/exchange/importPiece.ts',
     from: "means === null || (inside === null && means.part !== 'ignored')",
     to: 'means === null && false',
+    test: arriving,
+  },
+  {
+    name: 'import: no devices',
+    file: 'src/main/store/layout.ts',
+    from: '(?!(?:con|prn|aux|nul|com\\d|lpt\\d)\\.)',
+    to: '',
     test: arriving,
   },
   {
@@ -295,6 +404,48 @@ export const rules: readonly Rule[] = [
     from: 'if (zip.entryCount > importLimits.entries) {',
     to: 'if (false as boolean) {',
     test: arriving,
+  },
+  {
+    name: 'import: no passwords',
+    file: 'src/main/exchange/zipSource.ts',
+    from: 'if (entry.isEncrypted()) {',
+    to: 'if (false as boolean) {',
+    test: arriving,
+  },
+  {
+    name: 'export: no places',
+    file: 'src/main/exchange/exportPiece.ts',
+    from: 'if (keepPlaces) {',
+    to: 'if (keepPlaces || true) {',
+    test: 'tests/import/stripMetadata.test.ts',
+  },
+  {
+    name: 'photograph: bytes',
+    file: 'src/main/decode/inspectPhoto.ts',
+    from: 'if (bytes.length > photoLimits.bytes) return tooManyBytes(bytes.length);',
+    to: '',
+    test: decode,
+  },
+  {
+    name: 'photograph: pixels',
+    file: 'src/main/decode/inspectPhoto.ts',
+    from: ' || width * height > photoLimits.pixels',
+    to: '',
+    test: decode,
+  },
+  {
+    name: 'photograph: sides',
+    file: 'src/main/decode/inspectPhoto.ts',
+    from: 'width > photoLimits.side || height > photoLimits.side || ',
+    to: '',
+    test: decode,
+  },
+  {
+    name: 'photograph: time',
+    file: 'src/main/vision/visionJobs.ts',
+    from: 'worker.seconds * 1000,',
+    to: 'worker.seconds * 1_000_000,',
+    test: 'tests/service/visionJobs.test.ts',
   },
   {
     name: 'import: CRC',
@@ -330,6 +481,13 @@ export const rules: readonly Rule[] = [
     from: 'await files.flushFolder(folder);',
     to: '',
     test: powerCut,
+  },
+  {
+    name: 'store: what is put aside stays there',
+    file: 'src/main/store/verifyPiece.ts',
+    from: '  await ports.files.flushFolder(dirname(path));\n',
+    to: '',
+    test: 'tests/store/faults.test.ts',
   },
   {
     name: 'store: nobody writes without the lock',

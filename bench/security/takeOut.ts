@@ -1,6 +1,6 @@
 /**
  * Takes every security rule out in turn, in a copy of the source, and runs the tests that speak of it: each must fail.
- *   npm run -s rules [-- --only WORD]
+ *   npm run -s rules [-- --only WORD] [--side-by-side 2]
  */
 import { spawn } from 'node:child_process';
 import { cpSync, mkdirSync, mkdtempSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
@@ -10,7 +10,9 @@ import { parseArgs } from 'node:util';
 import { projectRoot } from '../../tests/support/pieces.ts';
 import { type Rule, rules } from './rules.ts';
 
-const { values } = parseArgs({ options: { only: { type: 'string' } } });
+const { values } = parseArgs({
+  options: { only: { type: 'string' }, 'side-by-side': { type: 'string', default: '2' } },
+});
 const begun = performance.now();
 
 /** A copy of what the tests need, with the installed packages lent to it. */
@@ -26,12 +28,17 @@ function workshop(): string {
   ]) {
     cpSync(join(projectRoot, name), join(root, name), { recursive: true });
   }
+  cpSync(join(projectRoot, 'scripts/packaging'), join(root, 'scripts/packaging'), {
+    recursive: true,
+    filter: (path) => !path.includes('node_modules'),
+  });
   mkdirSync(join(root, 'tests'));
   for (const name of [
     'support',
     'shells',
     'import',
     'store',
+    'service',
     'fixtures/sequence',
     'fixtures/pictures',
     'fixtures/documents',
@@ -62,7 +69,7 @@ const run = (root: string, script: string, args: readonly string[]) =>
 /** Builds the main bundle when the test looks at the built one, then runs the test. */
 async function testPasses(root: string, rule: Pick<Rule, 'test'>): Promise<boolean | 'not built'> {
   if (
-    rule.test.includes('electronMain') &&
+    /electronMain|lastResort/.test(rule.test) &&
     (await run(root, 'electron-vite/bin/electron-vite.js', ['build', '--logLevel', 'error'])) !== 0
   ) {
     return 'not built';
@@ -97,7 +104,7 @@ async function bench(root: string): Promise<void> {
   }
 }
 
-const roots = [workshop(), workshop()];
+const roots = Array.from({ length: Number(values['side-by-side']) }, workshop);
 // With every rule in, the tests pass: otherwise failing would show nothing.
 for (const test of new Set(chosen.map((rule) => rule.test))) {
   if ((await testPasses(roots[0]!, { test })) !== true) {

@@ -14,6 +14,7 @@ import { describe, expect, test } from 'vitest';
 import { checkDocument } from '../../src/core/project/checkDocument.ts';
 import { serialiseDocument } from '../../src/core/project/document.ts';
 import { pieceDocument } from '../../src/core/project/pieceDocument.ts';
+import { importLimits } from '../../src/main/exchange/entrySource.ts';
 import { exportPiece } from '../../src/main/exchange/exportPiece.ts';
 import { openFolderSource } from '../../src/main/exchange/folderSource.ts';
 import { importPiece } from '../../src/main/exchange/importPiece.ts';
@@ -70,9 +71,18 @@ test('a good zip comes in, alone or inside one folder, with what systems add lef
 
 test('documents with other line ends or laid out anew are the same documents', async () => {
   const text = new TextDecoder().decode(piece.bytes);
-  for (const other of [text.replaceAll('\n', '\r\n'), text.replaceAll('\n', ''), `\ufeff${text}`]) {
+  let line = 0;
+  const mixed = text.replaceAll('\n', () => ['\n', '\r\n', '\r'][line++ % 3]!);
+  for (const other of [text.replaceAll('\n', '\r\n'), mixed, text.replaceAll('\n', ''), `\ufeff${text}`]) {
     expect((await bring(rawZip([{ ...piece, bytes: bytes(other) }, kept, check]))).tag).toBe('ok');
   }
+});
+
+test('the name before an entry counts for nothing: it goes where the list at the end says', async () => {
+  const { tag, left, home } = await bring(rawZip([piece, { ...kept, localName: '../../evil' }]));
+  expect({ tag, left }).toEqual({ tag: 'ok', left: ['piece'] });
+  expect(readdirSync(home)).toEqual(['in']);
+  expect(readdirSync(join(home, 'in/piece/photos'))).toEqual([`${hash}.jpg`]);
 });
 
 describe('all or nothing: refused, and not a byte is left', () => {
@@ -93,6 +103,19 @@ describe('all or nothing: refused, and not a byte is left', () => {
     ['a network place', 'unsafe-entry', rawZip([...good, { name: '\\\\server\\share\\x', bytes: bytes('x') }])],
     ['a device', 'unsafe-entry', rawZip([...good, { name: 'CON', bytes: bytes('x') }])],
     ['a device with an ending', 'unsafe-entry', rawZip([...good, { name: 'photos/nul.jpg', bytes: bytes('x') }])],
+    ...['con', 'nul', 'aux', 'prn', 'com1', 'lpt9'].map((device): [string, string, Uint8Array] => [
+      `the device ${device} in place of a check`,
+      'unsafe-entry',
+      rawZip([...good, { name: `checks/${device}.json`, bytes: check.bytes }]),
+    ]),
+    [
+      'a folder in two Unicode forms',
+      'unsafe-entry',
+      rawZip([
+        { ...piece, name: 'N\u00e4hst\u00fcck/piece.json' },
+        { ...check, name: 'Na\u0308hstu\u0308ck/checks/c-1.json' },
+      ]),
+    ],
     ['a stream of another file', 'unsafe-entry', rawZip([...good, { name: 'piece.json:hidden', bytes: bytes('x') }])],
     ['a name with a null in it', 'unsafe-entry', rawZip([...good, { name: 'piece.json\0.jpg', bytes: bytes('x') }])],
     ['a trailing dot', 'unsafe-entry', rawZip([...good, { name: 'piece.json.', bytes: bytes('x') }])],
@@ -152,6 +175,13 @@ describe('all or nothing: refused, and not a byte is left', () => {
     expect(readdirSync(home)).toEqual(['in']);
   });
 
+  test('a password is said to be one', async () => {
+    const source = await openZipSource(rawZip([piece, { ...kept, compress: true, flags: 0x801 }]));
+    if (!source.ok) throw new Error(source.problem.sentence);
+    const brought = await importPiece(ports, source.value, join(temporaryFolder(), 'piece'));
+    expect(brought).toMatchObject({ ok: false, problem: { sentence: 'The zip is locked with a password.' } });
+  });
+
   test('a bomb: packed small, unpacked beyond the limit of a document', async () => {
     const huge = Buffer.alloc(80 * 1024 * 1024, 32);
     const { tag, left } = await bring(rawZip([{ name: 'piece.json', bytes: huge, compress: true }]));
@@ -200,6 +230,23 @@ describe('a folder', () => {
     renameSync(join(linked, 'checks'), join(linked, 'elsewhere'));
     symlinkSync(join(linked, 'elsewhere'), join(linked, 'checks'));
     expect(await bringFolder(linked)).toEqual({ tag: 'unsafe-entry', there: false });
+  });
+
+  test('of 100 000 files is not looked through to the end', async () => {
+    let looked = 0;
+    const files = {
+      ...nodeFiles,
+      list: async () => Array.from({ length: 100_000 }, (_, index) => `${index}.jpg`),
+      stat: async () => {
+        looked++;
+        return { kind: 'file', size: 1, modifiedMs: 0 } as const;
+      },
+    };
+    const to = join(temporaryFolder(), 'to');
+    const brought = await importPiece(ports, openFolderSource(files, '/from'), to);
+    expect(brought).toMatchObject({ ok: false, problem: { tag: 'too-many-entries' } });
+    expect(looked).toBeLessThanOrEqual(importLimits.entries);
+    expect(existsSync(to)).toBe(false);
   });
 
   test('that holds itself does not go on for ever', async () => {

@@ -18,6 +18,7 @@ const speaking = [
   'core/compare/fellFlags.ts',
   'core/compare/planFlags.ts',
   'core/compare/spreadFlags.ts',
+  'core/project/document.ts',
   'core/photo/locateLoom.ts',
   'core/photo/pointsCamera.ts',
   'core/photo/quality.ts',
@@ -26,8 +27,27 @@ const speaking = [
   'core/warp/settCheck.ts',
   'main/decode/decodePhoto.ts',
   'main/decode/inspectPhoto.ts',
+  'main/exchange/exportPiece.ts',
+  'main/exchange/folderSource.ts',
+  'main/exchange/importPiece.ts',
+  'main/exchange/stripMetadata.ts',
+  'main/exchange/zipSource.ts',
+  'main/files/fileProblem.ts',
   'main/service/checkHandlers.ts',
+  'main/service/openGiven.ts',
+  'main/service/openPieces.ts',
+  'main/service/photoHandlers.ts',
+  'main/service/pieceHandlers.ts',
+  'main/service/service.ts',
   'main/service/watchHandlers.ts',
+  'main/store/checkStore.ts',
+  'main/store/createPiece.ts',
+  'main/store/pieceHandle.ts',
+  'main/store/pieceLock.ts',
+  'main/store/readPiece.ts',
+  'main/store/savePiece.ts',
+  'main/vision/visionJobs.ts',
+  'main/vision/worker.ts',
 ];
 
 /** What holes hold, so that words chosen by side are tried both ways; anything else is a figure. */
@@ -39,6 +59,7 @@ const fillings: readonly Readonly<Record<string, string>>[] = [
 const wordy: Readonly<Record<string, Readonly<Record<string, string>>>> = {
   'core/compare/fellFlags.ts': { count: 'one turn' },
   'core/compare/edgeFlags.ts': { side: 'Left', 'figureWords(one, units)': '2.8 mm in, give or take 0.3' },
+  'main/exchange/importPiece.ts': { sentence: 'There is no piece in it.' },
   'core/warp/centring.ts': { count: '12 is even', between: 'notches 1 to 12 of 51' },
 };
 
@@ -77,6 +98,15 @@ describe('sentences of the core and the host', () => {
   it('stay as they are in English, and when nobody translated them', () => {
     expect(tellIn('en', 'No loom is seen in the picture.')).toBe('No loom is seen in the picture.');
     expect(tellIn('de', 'A sentence nobody knows.')).toBe('A sentence nobody knows.');
+  });
+
+  it('say what was going on, too, when a disk is in trouble', () => {
+    expect(tellIn('de', 'The disk filled up while keeping the piece. What was kept before is unchanged.')).toBe(
+      'Die Platte ist voll geworden (beim Sichern: Stück). Was vorher gesichert war, ist unverändert.',
+    );
+    expect(tellIn('de', 'It holds a link to another place, so nothing was brought in.')).toBe(
+      'Es enthält einen Verweis an einen anderen Ort; es wurde nichts hereingeholt.',
+    );
   });
 
   it('keep their figures, whole flags as the core makes them', () => {

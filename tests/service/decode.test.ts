@@ -3,7 +3,10 @@ import sharp from 'sharp';
 import { describe, expect, test } from 'vitest';
 import type { Photo } from '../../src/core/photo/raster.ts';
 import { decodePhoto } from '../../src/main/decode/decodePhoto.ts';
+import { displayJpeg } from '../../src/main/decode/displayJpeg.ts';
 import { readImageHeader } from '../../src/main/decode/imageHeader.ts';
+import { inspectPhoto } from '../../src/main/decode/inspectPhoto.ts';
+import { photoLimits } from '../../src/main/decode/photoLimits.ts';
 import { readPhotoMetadata } from '../../src/main/decode/photoMetadata.ts';
 import { fixture } from '../support/pieces.ts';
 import { quarters } from '../support/quarters.ts';
@@ -87,5 +90,62 @@ describe('a photograph is decoded as it is displayed', () => {
       camera: 'Maker One',
     });
     expect(await readPhotoMetadata(new Uint8Array(100))).toEqual({ taken: null, camera: null });
+  });
+});
+
+describe('the limits of a photograph are kept before anything decodes it', () => {
+  /** A PNG that says it is so large, with nothing behind its head. */
+  const saying = (width: number, height: number): Uint8Array => {
+    const png = new Uint8Array(64);
+    png.set([0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a, 0, 0, 0, 13, 0x49, 0x48, 0x44, 0x52]);
+    const view = new DataView(png.buffer);
+    view.setUint32(16, width);
+    view.setUint32(20, height);
+    return png;
+  };
+  const tagOf = (bytes: Uint8Array) => {
+    const inspected = inspectPhoto(bytes);
+    return inspected.ok ? 'ok' : inspected.problem.tag;
+  };
+
+  test('bytes', () => {
+    const heavy = new Uint8Array(photoLimits.bytes + 1);
+    heavy.set(saying(1000, 1000));
+    expect(tagOf(heavy)).toBe('photo-too-large');
+    expect(tagOf(heavy.subarray(0, photoLimits.bytes))).toBe('ok');
+  });
+
+  test('pixels', () => {
+    expect(tagOf(saying(11_000, 10_000))).toBe('ok');
+    expect(tagOf(saying(11_001, 10_000))).toBe('photo-too-large');
+    expect(tagOf(saying(photoLimits.side + 1, 300))).toBe('photo-too-large');
+    expect(tagOf(saying(0xffff_ffff, 0xffff_ffff))).toBe('photo-too-large');
+    expect(tagOf(saying(100, 4_000))).toBe('photo-too-small');
+    expect(tagOf(saying(0, 0))).toBe('photo-unreadable');
+  });
+
+  test('a HEIC whose head says less than what is in it is not decoded beyond the limit', async () => {
+    const bytes = new Uint8Array(readFileSync(fixture('pictures/quarters.heic')));
+    const at = Buffer.from(bytes).indexOf('ispe');
+    const view = new DataView(bytes.buffer);
+    for (const [width, height] of [
+      [60_000, 60_000],
+      [0xffff_ffff, 0xffff_ffff],
+    ] as const) {
+      view.setUint32(at + 8, width);
+      view.setUint32(at + 12, height);
+      const outcome = await decodePhoto(bytes);
+      expect(outcome).toMatchObject({ ok: false, problem: { tag: 'photo-too-large' } });
+    }
+  });
+
+  test('what is shown or printed of a photograph carries nothing of what it said', async () => {
+    const bytes = await sharp(quarters.rgb, quarters.raw)
+      .withExif({ IFD0: { Make: 'Maker' }, IFD3: { GPSLatitudeRef: 'N', GPSLatitude: '51/1 30/1 0/1' } })
+      .jpeg()
+      .toBuffer();
+    const { jpeg } = await displayJpeg(await decoded(bytes), {});
+    const { exif, xmp, iptc, icc } = await sharp(jpeg).metadata();
+    expect([exif, xmp, iptc, icc]).toEqual([undefined, undefined, undefined, undefined]);
   });
 });

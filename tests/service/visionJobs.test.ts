@@ -1,8 +1,9 @@
-import { readFileSync } from 'node:fs';
+import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
-import { askVision } from '../../src/main/vision/visionJobs.ts';
+import { askVision, type VisionWorker } from '../../src/main/vision/visionJobs.ts';
 import { sourceWorker } from '../support/serviceForTest.ts';
+import { temporaryFolder } from '../support/temporaryFolder.ts';
 
 const bytes = new Uint8Array(readFileSync(join(import.meta.dirname, '../fixtures/sequence/seq2.jpg')));
 const question = { kind: 'image', bytes, fit: { height: 100 } } as const;
@@ -39,3 +40,26 @@ test('a worker that cannot be started is said, and the next question is answered
   expect(broken).toMatchObject({ ok: false, problem: { tag: 'internal' } });
   expect(await askVision<'image'>(sourceWorker, question)).toMatchObject({ ok: true });
 }, 60_000);
+
+/** A worker made of a few words, where the real one can't be brought to behave so. */
+function worker(words: string, seconds: number): VisionWorker {
+  const path = join(temporaryFolder(), 'worker.mjs');
+  writeFileSync(path, words);
+  return { path, seconds, heapMb: 64 };
+}
+
+test.each([
+  ['goes on and on', 'for (;;);', 'took-too-long'],
+  ['wants ever more memory', 'const all = []; for (;;) all.push(new Array(10_000).fill(0.5));', 'internal'],
+  ['throws', 'throw new Error("x");', 'internal'],
+  ['ends without a word', 'process.exit(0);', 'internal'],
+  ['leaves a rejection', 'Promise.reject(new Error("x")); setInterval(() => 0, 1e6);', 'internal'],
+])(
+  'a worker that %s is ended and said, and the next question is answered',
+  async (_what, words, tag) => {
+    const broken = await askVision<'image'>(worker(words, tag === 'internal' ? 60 : 1), question);
+    expect(broken).toMatchObject({ ok: false, problem: { tag } });
+    expect(await askVision<'image'>(sourceWorker, question)).toMatchObject({ ok: true });
+  },
+  120_000,
+);

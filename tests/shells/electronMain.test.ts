@@ -32,6 +32,8 @@ describe('the built main bundle over a stand-in for Electron', () => {
       webSecurity: true,
       webviewTag: false,
       allowRunningInsecureContent: false,
+      experimentalFeatures: false,
+      navigateOnDragDrop: false,
       devTools: false,
     });
     const preload = String(window.webPreferences.preload);

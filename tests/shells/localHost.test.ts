@@ -1,11 +1,13 @@
 import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { request as plainRequest } from 'node:http';
-import { tmpdir } from 'node:os';
+import { connect } from 'node:net';
+import { networkInterfaces, tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { packEnvelope } from '../../src/core/contract/envelope.ts';
 import type { HostEvent } from '../../src/core/contract/hostApi.ts';
 import { type LocalHost, startLocalHost } from '../../src/main/local/localHost.ts';
+import { openSession } from '../../src/main/local/session.ts';
 import { openLog } from '../../src/main/log/log.ts';
 import { type LocalPage, openLocalPage } from '../support/callLocal.ts';
 import { serviceForTest } from '../support/serviceForTest.ts';
@@ -56,8 +58,37 @@ describe('the local host', () => {
     status(path, { method: 'POST', headers, body: body as Uint8Array<ArrayBuffer> });
   const type = { 'content-type': 'application/octet-stream' };
 
-  test('listens on the loopback address only', () => {
+  test('listens on the loopback address only', async () => {
     expect(host.address).toMatch(/^http:\/\/127\.0\.0\.1:\d+\/start\/[\w-]{43}$/);
+    const reached = (address: string) =>
+      new Promise<boolean>((resolve) => {
+        const socket = connect({ host: address, port: host.port });
+        const end = (answered: boolean) => {
+          socket.destroy();
+          resolve(answered);
+        };
+        socket.on('connect', () => end(true));
+        socket.on('error', () => end(false));
+        setTimeout(() => end(false), 1_000);
+      });
+    expect(await reached('127.0.0.1')).toBe(true);
+    // On Linux 127.0.0.2 is this computer too, and answers whoever listens everywhere.
+    const others = Object.values(networkInterfaces()).flatMap((one) => one ?? []);
+    for (const address of [
+      '127.0.0.2',
+      '::1',
+      ...others.filter(({ internal }) => !internal).map(({ address }) => address),
+    ]) {
+      expect({ address, reached: await reached(address) }).toEqual({ address, reached: false });
+    }
+  });
+
+  test('makes a token and a cookie that nobody can know beforehand', () => {
+    const [one, other] = [openSession(1), openSession(1)];
+    expect(one.token).not.toBe(other.token);
+    expect(one.setCookie).not.toBe(other.setCookie);
+    expect(one.setCookie).not.toContain(one.token);
+    for (const { token } of [one, other]) expect(Buffer.from(token, 'base64url')).toHaveLength(32);
   });
 
   test('sets its cookie for whoever has the address, out of reach of scripts and other sites', async () => {
@@ -113,6 +144,10 @@ describe('the local host', () => {
       "connect-src 'self'",
       "frame-ancestors 'none'",
       "base-uri 'none'",
+      "style-src 'self'",
+      "worker-src 'self'",
+      "form-action 'none'",
+      "object-src 'none'",
     ]) {
       expect(policy).toContain(rule);
     }
@@ -176,6 +211,36 @@ describe('the local host', () => {
       asked.write('x');
     });
     expect(code).toBe(413);
+  });
+
+  test('stops reading a body that says nothing of its length and goes on and on', async () => {
+    const code = await new Promise<number | string>((resolve) => {
+      const asked = plainRequest(
+        {
+          host: '127.0.0.1',
+          port: host.port,
+          path: '/call/about',
+          method: 'POST',
+          headers: {
+            host: `127.0.0.1:${host.port}`,
+            cookie: page.cookie,
+            origin: page.base,
+            ...type,
+            'transfer-encoding': 'chunked',
+          },
+        },
+        (response) => resolve(response.statusCode ?? 0),
+      );
+      asked.on('error', (thrown: NodeJS.ErrnoException) => resolve(thrown.code ?? 'error'));
+      const piece = Buffer.alloc(8 * 1024 * 1024);
+      let sent = 0;
+      const more = () => {
+        if (sent++ > 12) return asked.end();
+        asked.write(piece, () => more());
+      };
+      more();
+    });
+    expect(['ECONNRESET', 'EPIPE', 413]).toContain(code);
   });
 
   test('sends events to the page', async () => {

@@ -54,6 +54,33 @@ export interface Carelessness {
   readonly noFolderFlush?: boolean;
 }
 
+/** A file's end besides every subset of its writes: the last ones torn half-way, or the right length of zeros. */
+const OTHER_ENDS = 2;
+
+const greatestCommon = (a: number, b: number): number => (b === 0 ? a : greatestCommon(b, a % b));
+
+/** What a file holds for one choice: bit n of a choice below `2 ** writes` says whether write n got to the disk. */
+function endOf(file: File, choice: number): Uint8Array {
+  const whole = joined([file.safe, ...file.pending]);
+  const subsets = 2 ** file.pending.length;
+  const from = file.safe.length;
+  if (choice === subsets) return whole.slice(0, from + Math.floor((whole.length - from) / 2));
+  const left = new Uint8Array(whole.length);
+  left.set(file.safe);
+  if (choice === subsets + 1) return left;
+  let at = from;
+  let end = from;
+  // A write that is lost before one that isn't leaves a hole, which reads as zeros.
+  file.pending.forEach((write, index) => {
+    if (((choice >> index) & 1) === 1) {
+      left.set(write, at);
+      end = at + write.length;
+    }
+    at += write.length;
+  });
+  return left.slice(0, end);
+}
+
 export function simulatedDisk(root: Folder = emptyFolder(), careless: Carelessness = {}): SimulatedDisk {
   const disk: SimulatedDisk = {
     files: layerOver(root, careless, () => disk.onChange()),
@@ -78,10 +105,14 @@ export function simulatedDisk(root: Folder = emptyFolder(), careless: Carelessne
       for (const change of inode.pending) for (const inner of change.values()) if (inner !== null) visit(inner);
     };
     visit(root);
-    // A file with pending writes may hold none, a torn half, or all of them; or the right length of zeros.
-    const ways = [...folders.map((folder) => 2 ** folder.pending.length), ...files.map(() => 4)];
+    const ways = [
+      ...folders.map((folder) => 2 ** folder.pending.length),
+      ...files.map((file) => 2 ** file.pending.length + OTHER_ENDS),
+    ];
     const all = ways.reduce((product, count) => product * count, 1);
-    const step = Math.max(1, Math.floor(all / most));
+    // A sample takes steps that share no factor with any count of ways, or some ends would never be looked at.
+    let step = Math.max(1, Math.floor(all / most));
+    while (greatestCommon(step, all) > 1) step++;
     for (let choice = 0; choice < all; choice += step) {
       let rest = choice;
       const chosen = ways.map((count) => {
@@ -91,7 +122,7 @@ export function simulatedDisk(root: Folder = emptyFolder(), careless: Carelessne
       });
       const folderPick = new Map(folders.map((folder, index) => [folder, chosen[index]!]));
       const filePick = new Map(files.map((file, index) => [file, chosen[folders.length + index]!]));
-      yield layerOver(survived(root, folderPick, filePick) as Folder, {}, () => undefined);
+      yield layerOver(survived(root, folderPick, filePick) as Folder, {}, () => undefined, STARTING_MS);
     }
   }
   return disk;
@@ -107,12 +138,8 @@ function survived(
   const before = made.get(inode);
   if (before !== undefined) return before;
   if (inode.kind === 'file') {
-    const whole = joined([inode.safe, ...inode.pending]);
-    const pick = filePick.get(inode) ?? 3;
-    const torn = inode.safe.length + Math.floor((whole.length - inode.safe.length) / 2);
-    const zeros = new Uint8Array(whole.length);
-    zeros.set(inode.safe);
-    const left = [inode.safe, whole.slice(0, torn), zeros, whole][pick]!;
+    const pick = filePick.get(inode);
+    const left = pick === undefined ? inode.safe : endOf(inode, pick);
     const copy: Inode = { kind: 'file', safe: left, pending: [] };
     made.set(inode, copy);
     return copy;
@@ -126,7 +153,11 @@ function survived(
   return copy;
 }
 
-function layerOver(root: Folder, careless: Carelessness, changed: () => void): FileLayer {
+/** After a power cut the computer starts anew: long enough for a lock that was torn to count as left behind. */
+const STARTING_MS = 20_000;
+
+/** @param tickMs passes between two looks at a file's time. */
+function layerOver(root: Folder, careless: Carelessness, changed: () => void, tickMs = 1): FileLayer {
   let clock = Date.UTC(2026, 10, 25);
   const namesOf = (folder: Folder) => applied(folder.safe, folder.pending);
   const find = (path: string): Inode | null => {
@@ -232,7 +263,8 @@ function layerOver(root: Folder, careless: Carelessness, changed: () => void): F
       const found = find(path);
       if (found === null) return null;
       const size = found.kind === 'file' ? joined([found.safe, ...found.pending]).length : 0;
-      return { kind: found.kind, size, modifiedMs: clock++ };
+      clock += tickMs;
+      return { kind: found.kind, size, modifiedMs: clock };
     },
     touch: async () => undefined,
   };

@@ -1,7 +1,7 @@
 import { join, resolve } from 'node:path';
 import { app, BrowserWindow, dialog, ipcMain, Menu, nativeTheme, protocol, screen, session, shell } from 'electron';
 import { EVENT_CHANNEL } from '../../core/contract/preloadBridge.ts';
-import { catchLastResort } from '../log/lastResort.ts';
+import { catchLastResort, notStarted } from '../log/lastResort.ts';
 import { openLog } from '../log/log.ts';
 import { readSettings } from '../service/ownDocuments.ts';
 import { findPlaces } from '../service/places.ts';
@@ -12,6 +12,7 @@ import { answerCalls } from './answerCalls.ts';
 import { PAGE_PREFIX, schemePrivileges, serveApp } from './appProtocol.ts';
 import { guardContents, guardSession } from './guardPages.ts';
 import { menuTemplate } from './menu.ts';
+import { OpenedFiles } from './openedFiles.ts';
 import { windowOptions } from './windowOptions.ts';
 import { readWindowState, writeWindowState } from './windowState.ts';
 
@@ -26,22 +27,30 @@ const tell = (event: unknown) => {
   if (window !== null && !window.isDestroyed()) window.webContents.send(EVENT_CHANNEL, event);
 };
 
+const opened = new OpenedFiles((path) => {
+  void service?.openGiven(path).then((outcome) => {
+    if (outcome.ok) return;
+    const { sentence, remedy } = outcome.problem;
+    void dialog.showMessageBox({ type: 'warning', message: sentence, detail: remedy });
+  });
+});
+
 function openWindow(): void {
   const statePath = join(places.data, 'window.json');
   const areas = screen.getAllDisplays().map((display) => display.workArea);
   const state = readWindowState(statePath, areas);
   const preload = join(import.meta.dirname, '../preload/preload.cjs');
-  const opened = new BrowserWindow(windowOptions(preload, state, nativeTheme.shouldUseDarkColors));
-  window = opened;
-  if (state.maximised) opened.maximize();
-  opened.once('ready-to-show', () => opened.show());
-  opened.on('close', () =>
-    writeWindowState(statePath, { ...opened.getNormalBounds(), maximised: opened.isMaximized() }),
-  );
-  opened.on('closed', () => {
+  const made = new BrowserWindow(windowOptions(preload, state, nativeTheme.shouldUseDarkColors));
+  window = made;
+  if (state.maximised) made.maximize();
+  made.once('ready-to-show', () => made.show());
+  made.on('close', () => writeWindowState(statePath, { ...made.getNormalBounds(), maximised: made.isMaximized() }));
+  made.on('closed', () => {
     window = null;
+    opened.pageGone();
   });
-  void opened.loadURL(PAGE_PREFIX);
+  made.webContents.on('did-finish-load', () => opened.pageReady());
+  void made.loadURL(PAGE_PREFIX);
 }
 
 function start(): void {
@@ -91,9 +100,17 @@ if (!app.requestSingleInstanceLock()) {
   protocol.registerSchemesAsPrivileged([schemePrivileges]);
   app.enableSandbox();
   app.on('web-contents-created', (_event, contents) => guardContents(contents));
-  app.on('second-instance', () => {
+  // In a clone the first argument is the program's folder.
+  const given = (argv: readonly string[]) => argv.slice(app.isPackaged ? 1 : 2);
+  opened.give(given(process.argv));
+  app.on('open-file', (event, path) => {
+    event.preventDefault();
+    opened.give([path]);
+  });
+  app.on('second-instance', (_event, argv, folder) => {
     if (window?.isMinimized()) window.restore();
     window?.focus();
+    opened.give(given(argv).map((arg) => (arg.startsWith('-') ? arg : resolve(folder, arg))));
   });
   app.on('activate', () => {
     if (window === null) openWindow();
@@ -109,5 +126,11 @@ if (!app.requestSingleInstanceLock()) {
     event.preventDefault();
     void service.close().finally(() => app.quit());
   });
-  void app.whenReady().then(start);
+  app
+    .whenReady()
+    .then(start)
+    .catch((thrown: unknown) => {
+      dialog.showErrorBox(...notStarted(log, thrown));
+      app.exit(1);
+    });
 }

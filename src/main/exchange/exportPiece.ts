@@ -123,9 +123,12 @@ function* slices(bytes: Uint8Array): Generator<Uint8Array> {
 
 /** Adds one entry and waits until all of it has gone into the zip. */
 function addStream(zip: ZipFile, name: string, compress: boolean, open: () => Readable): Promise<void> {
+  // The zip remembers every entry's callback to its end: what the entry is made from must be let go, or it piles up.
+  const source: { open: (() => Readable) | null } = { open };
   return new Promise((resolve, reject) => {
     zip.addReadStreamLazy(name, { mtime: MTIME, mode: 0o100_644, compress, forceDosTimestamp: true }, (take) => {
-      const stream = open();
+      const stream = source.open!();
+      source.open = null;
       stream.once('error', reject);
       stream.once('end', () => resolve());
       take(null, stream);

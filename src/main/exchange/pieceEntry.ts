@@ -1,4 +1,5 @@
 import { join } from 'node:path';
+import { CHECK_NAME, PHOTO_NAME } from '../store/layout.ts';
 
 /** What an entry's name can mean inside a piece. */
 export type PieceEntry =
@@ -7,8 +8,9 @@ export type PieceEntry =
   | { readonly part: 'folder' }
   | { readonly part: 'ignored' };
 
-const DOCUMENT = /^(?:(piece\.json|progress\.json)|(checks)\/([a-z0-9-]{1,64}\.json)|(previous)\/(piece-\d{8}\.json))$/;
-const PHOTO = /^photos\/(([0-9a-f]{64})\.(?:jpg|png|webp|avif|heic))$/;
+const DOCUMENT = /^(?:piece|progress)\.json$|^previous\/piece-\d{8}\.json$/;
+const CHECK = /^checks\/(.*)$/;
+const PHOTO = /^photos\/(.*)$/;
 const FOLDER = /^(?:photos|checks|previous)\/$/;
 /** What systems put into zips and folders by themselves, and what a running Plumbweft keeps there. */
 const SYSTEM = /(?:^|\/)(?:\.DS_Store|Thumbs\.db|desktop\.ini|\._[^/]*|\.lock|\.[^/]*\.part)$|^__MACOSX\//;
@@ -19,15 +21,11 @@ const SYSTEM = /(?:^|\/)(?:\.DS_Store|Thumbs\.db|desktop\.ini|\._[^/]*|\.lock|\.
  * @param name without the folder the whole piece may lie in.
  */
 export function readEntryName(name: string): PieceEntry | null {
-  const document = DOCUMENT.exec(name);
-  if (document) {
-    return {
-      part: 'document',
-      path: document.slice(1).filter((part): part is string => part !== undefined),
-    };
-  }
-  const photo = PHOTO.exec(name);
-  if (photo) return { part: 'photo', path: ['photos', photo[1]!], hash: photo[2]! };
+  if (DOCUMENT.test(name)) return { part: 'document', path: name.split('/') };
+  const check = CHECK.exec(name)?.[1];
+  if (check !== undefined && CHECK_NAME.test(check)) return { part: 'document', path: ['checks', check] };
+  const photo = PHOTO_NAME.exec(PHOTO.exec(name)?.[1] ?? '');
+  if (photo) return { part: 'photo', path: ['photos', photo[0]], hash: photo[1]! };
   if (FOLDER.test(name)) return { part: 'folder' };
   if (SYSTEM.test(name)) return { part: 'ignored' };
   return null;

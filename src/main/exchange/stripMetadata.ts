@@ -43,7 +43,7 @@ export async function stripMetadata(bytes: Uint8Array): Promise<Outcome<Uint8Arr
     ? failure(
         'cannot-strip',
         'The places in a photograph could not be taken out, so nothing was exported.',
-        'Export again and choose to keep places, or throw that photograph away first.',
+        'Throw that photograph away first, or keep places on purpose: plumbweft export --keep-places DIR FILE.zip.',
         header?.ending ?? 'unknown kind',
       )
     : success(clean);

@@ -1,13 +1,13 @@
 import { readFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { parseArgs } from 'node:util';
-import { catchLastResort } from '../log/lastResort.ts';
+import { catchLastResort, notStarted } from '../log/lastResort.ts';
 import { openLog } from '../log/log.ts';
 import { findPlaces } from '../service/places.ts';
 import { realStorePorts, VISION_SECONDS } from '../service/realPorts.ts';
 import { createService } from '../service/service.ts';
 import { thisProcess } from '../store/thisProcess.ts';
-import { startLocalHost } from './localHost.ts';
+import { type LocalHost, startLocalHost } from './localHost.ts';
 import { openBrowser } from './openBrowser.ts';
 
 const USUAL_PORT = 47173;
@@ -24,7 +24,7 @@ const { values } = parseArgs({
 const version = (JSON.parse(readFileSync(join(root, 'package.json'), 'utf8')) as { version: string }).version;
 const places = findPlaces(root);
 const log = openLog(join(places.data, 'log'), () => new Date());
-const host = await startLocalHost({
+const started = startLocalHost({
   page: join(root, 'out/renderer'),
   port: values.port === undefined ? USUAL_PORT : Number(values.port),
   log,
@@ -39,6 +39,13 @@ const host = await startLocalHost({
       tell,
     }),
 });
+let host: LocalHost;
+try {
+  host = await started;
+} catch (thrown) {
+  console.error(notStarted(log, thrown).join(' '));
+  process.exit(1);
+}
 
 let stopping = false;
 const stop = (code: number) => {

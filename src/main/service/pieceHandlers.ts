@@ -10,6 +10,7 @@ import { readPiece } from '../store/readPiece.ts';
 import { savePiece, saveProgress } from '../store/savePiece.ts';
 import { ensureTree } from './ensureTree.ts';
 import { answer, type Handlers } from './handlerTypes.ts';
+import { PACKED_ENDING, withoutEnding } from './openGiven.ts';
 import type { OpenPieces } from './openPieces.ts';
 import { folderName, freeFolder, type PieceLibrary } from './pieceLibrary.ts';
 import { copySample } from './sample.ts';
@@ -113,7 +114,9 @@ export function pieceHandlers(ports: ServicePorts, library: PieceLibrary, pieces
       pieces.use(key, async (handle) => {
         const read = await readPiece(store, handle.folder);
         if (!read.ok) return read;
-        const name = `${folderName(read.value.piece.name)}.zip`;
+        // Where there is a window of our own, the packed piece opens it; a browser's download is a plain zip.
+        const ending = shell.chooseSaveFile === null ? '.zip' : PACKED_ENDING;
+        const name = `${folderName(read.value.piece.name)}${ending}`;
         const zip = exportPiece(store, handle.folder, { keepPlaces });
         if (shell.chooseSaveFile !== null) {
           const path = await shell.chooseSaveFile(name);
@@ -134,7 +137,7 @@ export function pieceHandlers(ports: ServicePorts, library: PieceLibrary, pieces
       } catch (thrown) {
         return fileProblem(thrown, 'bringing the piece in');
       }
-      const folder = await freeFolder(ports, name.replace(/\.zip$/i, ''));
+      const folder = await freeFolder(ports, withoutEnding(name));
       const brought = await importPiece(store, source.value, folder);
       return brought.ok ? opened(await pieces.open(folder, false)) : brought;
     },

@@ -1,12 +1,13 @@
 import type { z } from 'zod';
 import type { Answer, CallName } from '../../core/contract/hostApi.ts';
 import { hostCalls } from '../../core/contract/hostApi.ts';
-import { failure, type Outcome } from '../../core/model/outcome.ts';
+import { failure, type Outcome, success } from '../../core/model/outcome.ts';
 import { checkHandlers } from './checkHandlers.ts';
 import { Drafts } from './drafts.ts';
 import type { Handlers } from './handlerTypes.ts';
 import { homeHandlers } from './homeHandlers.ts';
 import { letteringHandlers } from './letteringHandlers.ts';
+import { takeGiven } from './openGiven.ts';
 import { keepOpenPieces } from './openPieces.ts';
 import { photoHandlers } from './photoHandlers.ts';
 import { pieceHandlers } from './pieceHandlers.ts';
@@ -20,6 +21,8 @@ import { watchHandlers } from './watchHandlers.ts';
 export interface HostService {
   /** Checks name and parameters against the contract, runs the call, checks the answer. Never rejects. */
   call(name: string, params: unknown, bytes: Uint8Array | null): Promise<Outcome<Answer<CallName>>>;
+  /** Opens what the system hands over, a packed piece or a piece's folder: the page is told to show it. */
+  openGiven(path: string): Promise<Outcome<void>>;
   /** No page is there any more: releases every lock, and goes on. */
   pagesGone(): Promise<void>;
   /** Releases every lock and stops watching. */
@@ -88,6 +91,15 @@ export function createService(ports: ServicePorts): HostService {
       } catch (thrown) {
         return unexpected(name, thrown instanceof Error ? `${thrown.name}: ${thrown.message}` : String(thrown));
       }
+    },
+    async openGiven(path) {
+      const taken = await takeGiven(ports, library, path);
+      if (!taken.ok) {
+        ports.log.write('problem', `open: ${taken.problem.tag} ${taken.problem.detail ?? ''}`);
+        return taken;
+      }
+      ports.tell({ kind: 'open-piece', key: taken.value });
+      return success(undefined);
     },
     pagesGone: () => pieces.letGoAll(),
     async close() {

@@ -14,7 +14,8 @@ export const layout = {
 };
 
 export const PREVIOUS_NAME = /^piece-(\d{8,})\.json$/;
-export const CHECK_NAME = /^([a-z0-9-]{1,64})\.json$/;
+/** Names that some systems keep for devices, whatever their ending, are nobody's. */
+export const CHECK_NAME = /^(?!(?:con|prn|aux|nul|com\d|lpt\d)\.)([a-z0-9-]{1,64})\.json$/;
 /** Photographs: the SHA-256 of their bytes, then what kind of file it is. */
 export const PHOTO_NAME = /^([0-9a-f]{64})\.(jpg|png|webp|avif|heic)$/;
 

@@ -1,4 +1,4 @@
-import { join } from 'node:path';
+import { dirname, join } from 'node:path';
 import { type Outcome, success } from '../../core/model/outcome.ts';
 import { pieceDocument } from '../../core/project/pieceDocument.ts';
 import { progressDocument } from '../../core/project/progressDocument.ts';
@@ -30,6 +30,12 @@ export interface Verified {
 
 /** What is put aside, rather than thrown away, bears this in its name. */
 const aside = (path: string, token: string) => `${path}.${token}.aside`;
+
+/** Puts a file aside so that it stays there: a power cut must not bring back what was said to be mended. */
+async function putAside(ports: StorePorts, path: string): Promise<void> {
+  await ports.files.rename(path, aside(path, ports.token()));
+  await ports.files.flushFolder(dirname(path));
+}
 
 /**
  * Looks through a piece folder file by file, each proved against its checksum; memory stays at one document.
@@ -123,7 +129,7 @@ async function lookAtProgress(ports: StorePorts, folder: string, mend: boolean, 
     });
     return;
   }
-  if (mend) await ports.files.rename(path, aside(path, ports.token()));
+  if (mend) await putAside(ports, path);
   findings.push({
     what: `progress.json can't be used: ${read.problem.sentence}`,
     remedy: mend
@@ -165,7 +171,7 @@ async function lookAtChecks(
       continue;
     }
     const path = layout.check(folder, id);
-    if (mend) await ports.files.rename(path, aside(path, ports.token()));
+    if (mend) await putAside(ports, path);
     findings.push({
       what: `Check ${id} can't be used: ${read.problem.sentence}`,
       remedy: mend
@@ -201,7 +207,7 @@ async function lookAtPhotos(
       whole.add(found[1]!);
       continue;
     }
-    if (mend) await ports.files.rename(path, aside(path, ports.token()));
+    if (mend) await putAside(ports, path);
     findings.push({
       what: `Photograph ${found[1]!.slice(0, 12)} is damaged.`,
       remedy: `${mend ? 'It is put aside. ' : ''}Bring it back from a copy of the piece; the figures of its checks are still kept.`,
@@ -226,7 +232,10 @@ async function lookAtVersions(ports: StorePorts, folder: string, mend: boolean, 
     const path = layout.previousPiece(folder, revision);
     const read = await readDocument(ports, pieceDocument, path);
     if ((read.ok && read.value.revision === revision) || (!read.ok && read.problem.tag === 'too-new')) continue;
-    if (mend) await ports.files.remove(path);
+    if (mend) {
+      await ports.files.remove(path);
+      await ports.files.flushFolder(layout.previous(folder));
+    }
     findings.push({
       what: `The kept version ${revision} of piece.json is damaged.`,
       remedy: mend

@@ -8,7 +8,11 @@ export interface VisionWorker {
   readonly execArgv?: readonly string[];
   /** How long one question may take. */
   readonly seconds: number;
+  /** How much its own heap may hold, MB; pictures lie beside it, bounded by their limit of pixels. */
+  readonly heapMb?: number;
 }
+
+const USUAL_HEAP_MB = 1536;
 
 export interface VisionOptions {
   readonly onStage?: (stage: string, done: number, of: number) => void;
@@ -64,7 +68,7 @@ function runOne(
     const thread = new Worker(worker.path, {
       workerData: request,
       execArgv: [...(worker.execArgv ?? [])],
-      resourceLimits: { maxOldGenerationSizeMb: 1536 },
+      resourceLimits: { maxOldGenerationSizeMb: worker.heapMb ?? USUAL_HEAP_MB },
       // The decoders print by themselves; on the command line that would get in among the answers.
       stdout: true,
       stderr: true,

@@ -45,7 +45,7 @@ async function answer(request: VisionRequest): Promise<Outcome<VisionAnswers[key
 }
 
 if (parentPort !== null) {
-  answer(workerData as VisionRequest)
+  void answer(workerData as VisionRequest)
     .catch((thrown: unknown) =>
       failure(
         'internal',

@@ -56,10 +56,13 @@ export async function choosePieceFolder(): Promise<Problem | null> {
   return take(async () => ({ ok: true, value: { result: opened, bytes: null } }), 'piece');
 }
 
-/** The open piece as one file, handed over as a download or by the system's dialog. */
+/**
+ * The open piece as one file, handed over as a download or by the system's dialog. It may be sent to others, so what
+ * photographs say of where they were taken stays here; whoever wants that in it says so on the command line.
+ */
 export async function exportPiece(key: string): Promise<Problem | null> {
   await usePiece.getState().saveNow();
-  const answer = await host().call('exportPiece', { key, keepPlaces: true });
+  const answer = await host().call('exportPiece', { key, keepPlaces: false });
   if (!answer.ok) return answer.problem;
   return handOver(answer.value.result.name, answer.value.bytes, 'application/zip');
 }

@@ -2,6 +2,7 @@ import type { Settings } from '../../core/contract/hostApi.ts';
 import { useSettings } from '../state/settingsStore.ts';
 import { told } from './de/told.ts';
 import { toldFinishing } from './de/toldFinishing.ts';
+import { toldKeeping } from './de/toldKeeping.ts';
 import { toldKeys } from './de/toldKeys.ts';
 import { toldVerdicts } from './de/toldVerdicts.ts';
 import type { Told } from './toldTable.ts';
@@ -29,7 +30,10 @@ interface Language {
 
 const languages: Readonly<Record<Settings['language'], Language | null>> = {
   en: null,
-  de: { sayings: sayings([...told, ...toldVerdicts, ...toldKeys, ...toldFinishing]), giveOrTake: 'auf oder ab' },
+  de: {
+    sayings: sayings([...told, ...toldVerdicts, ...toldKeys, ...toldFinishing, ...toldKeeping]),
+    giveOrTake: 'auf oder ab',
+  },
 };
 
 /** What stands in a hole may itself be a saying: where a piece is open, which notches. */

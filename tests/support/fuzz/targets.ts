@@ -105,6 +105,8 @@ const names = [
   'piece.json',
   'PIECE.json',
   'checks/a.json',
+  'checks/con.json',
+  'previous/piece-00000001.json',
   `photos/${'0'.repeat(64)}.jpg`,
   'photos/',
   'a/piece.json',

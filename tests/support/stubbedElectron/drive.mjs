@@ -11,7 +11,9 @@ const { stubbed } = globalThis;
 const page = 'app://plumbweft/';
 const prevented = (emitter, event, details) => {
   let stopped = false;
-  emitter.emit(event, { ...details, preventDefault: () => (stopped = true) });
+  const preventDefault = () => (stopped = true);
+  if (typeof details === 'string') emitter.emit(event, { preventDefault }, details);
+  else emitter.emit(event, { ...details, preventDefault });
   return stopped;
 };
 
@@ -52,6 +54,25 @@ const questions = {
   },
   navigate: ({ event, url }) => prevented(stubbed.windows[0].webContents, event, { url }),
   open: ({ url }) => stubbed.windows[0].webContents.openHandler({ url }),
+  /** The system opens a file: by a second start, or as macOS does it. */
+  start: ({ argv, folder }) => void stubbed.app.emit('second-instance', {}, argv, folder),
+  openFile: ({ path }) => prevented(stubbed.app, 'open-file', path),
+  /** What was sent to the page and shown in boxes, once there is some. */
+  async heard() {
+    for (let look = 0; look < 300 && stubbed.sent.length + stubbed.boxes.length === 0; look++) {
+      await new Promise((later) => setTimeout(later, 20));
+    }
+    return { sent: stubbed.sent.splice(0).map(([, value]) => value), boxes: stubbed.boxes.splice(0) };
+  },
+  async reject({ words }) {
+    void Promise.reject(new Error(words));
+    await new Promise((later) => setTimeout(later, 20));
+  },
+  throw({ words }) {
+    setTimeout(() => {
+      throw new Error(words);
+    });
+  },
   webview: () => prevented(stubbed.windows[0].webContents, 'will-attach-webview', {}),
   async call({ url = page, nested = false, detached = false, name, params, bytes = null, noBytes = false }) {
     const frame = detached ? null : { url, parent: nested ? {} : null };

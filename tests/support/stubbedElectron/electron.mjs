@@ -2,7 +2,7 @@
 // test can look, and lets the test play the browser. Only what the bundle uses is here; a call to anything else fails.
 import { EventEmitter } from 'node:events';
 
-const record = { windows: [], schemes: [], sandbox: false, menus: [], quits: 0, single: true, sent: [] };
+const record = { windows: [], schemes: [], sandbox: false, menus: [], quits: 0, single: true, sent: [], boxes: [] };
 globalThis.stubbed = record;
 
 class Contents extends EventEmitter {
@@ -38,11 +38,13 @@ export class BrowserWindow extends EventEmitter {
   getNormalBounds = () => ({ x: 10, y: 20, width: 1000, height: 700 });
   async loadURL(url) {
     this.webContents.url = url;
+    this.webContents.emit('did-finish-load');
   }
 }
 
 export const app = Object.assign(new EventEmitter(), {
   getVersion: () => '0.1.0',
+  isPackaged: process.env.STUB_PACKAGED === '1',
   requestSingleInstanceLock: () => process.env.STUB_SECOND !== '1',
   enableSandbox: () => {
     record.sandbox = true;
@@ -53,6 +55,7 @@ export const app = Object.assign(new EventEmitter(), {
   },
   exit: (code) => process.exit(code),
 });
+record.app = app;
 export const protocol = {
   registerSchemesAsPrivileged: (schemes) => record.schemes.push(...schemes),
   handle: (scheme, handler) => {
@@ -91,5 +94,10 @@ export const shell = { showItemInFolder: () => undefined };
 export const dialog = {
   showOpenDialog: async () => ({ canceled: true, filePaths: [] }),
   showSaveDialog: async () => ({ canceled: true, filePath: '' }),
+  showMessageBox: async (box) => {
+    record.boxes.push(box);
+    return { response: 0 };
+  },
+  showErrorBox: (sentence, remedy) => console.log(JSON.stringify({ answer: { sentence, remedy } })),
 };
 export default { app, BrowserWindow, protocol, session, ipcMain, Menu, nativeTheme, screen, shell, dialog };

@@ -8,13 +8,16 @@ const here = import.meta.dirname;
 /** The built main bundle running over the stand-in for Electron, in a process of its own. */
 export interface Stubbed {
   ask<Answer>(question: string, params?: object): Promise<Answer>;
+  /** The program's exit code, once it has ended by itself. */
+  readonly ended: Promise<number | null>;
   stop(): void;
 }
 
-export function startStubbed(home: string, env: NodeJS.ProcessEnv = {}): Stubbed {
+/** @param args as the system would give them after the program's folder. */
+export function startStubbed(home: string, env: NodeJS.ProcessEnv = {}, args: readonly string[] = []): Stubbed {
   const child: ChildProcessWithoutNullStreams = spawn(
     process.execPath,
-    ['--import', pathToFileURL(join(here, 'register.mjs')).href, join(here, 'drive.mjs')],
+    ['--import', pathToFileURL(join(here, 'register.mjs')).href, join(here, 'drive.mjs'), ...args],
     { env: { ...process.env, PLUMBWEFT_HOME: home, ...env } },
   );
   let trouble = '';
@@ -23,7 +26,8 @@ export function startStubbed(home: string, env: NodeJS.ProcessEnv = {}): Stubbed
   });
   const waiting: ((line: string | null) => void)[] = [];
   createInterface({ input: child.stdout }).on('line', (line) => waiting.shift()?.(line));
-  child.on('exit', () => {
+  const ended = new Promise<number | null>((resolve) => child.on('exit', resolve));
+  void ended.then(() => {
     for (const resolve of waiting.splice(0)) resolve(null);
   });
   return {
@@ -37,6 +41,7 @@ export function startStubbed(home: string, env: NodeJS.ProcessEnv = {}): Stubbed
       if (said.thrown !== undefined) throw new Error(said.thrown);
       return said.answer;
     },
+    ended,
     stop: () => child.kill(),
   };
 }
