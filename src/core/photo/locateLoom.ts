@@ -5,6 +5,7 @@ import type { Piece } from '../model/piece.ts';
 import type { PhotoPoint } from '../model/units.ts';
 import { type Camera, cameraToVector } from './camera.ts';
 import { type CameraPrior, usualCamera } from './coarseCamera.ts';
+import { cameraOtherWayUp } from './coarsePose.ts';
 import { countEnds, type PlaceSeen } from './countEnds.ts';
 import { cutOff } from './cutOff.ts';
 import type { Expected } from './expected.ts';
@@ -18,10 +19,11 @@ import { poseOf } from './poseFit.ts';
 import { sharedSigmaOf } from './poseSigma.ts';
 import { pictureQuality } from './quality.ts';
 import type { Photo } from './raster.ts';
-import { type ColourRaster, firstLookReduction, reducePhoto, reductionFor } from './reduce.ts';
+import { type ColourRaster, firstLookReduction, reducedCoordinate, reducePhoto, reductionFor } from './reduce.ts';
 import { FRAME_CLEAR, refineOnNotches } from './refineOnNotches.ts';
 import { type RefinedPose, refinePose, scaleOf } from './refinePose.ts';
 import { stringPitch } from './stringPitch.ts';
+import { baseEvidence, evidenceElsewhere } from './uprightness.ts';
 
 export interface LocateOptions {
   /** The opening's inner corners, photo px: the loom's bottom left, bottom right, top right, top left. */
@@ -73,24 +75,26 @@ export function locateLoom(photo: Photo, piece: Piece, options: LocateOptions = 
     stage,
     options.trace,
   )) {
-    const refined = refineOnNotches(
-      photo,
-      picture,
-      factor,
-      camera,
-      expected,
-      prior,
-      mirrored,
-      fromFrame,
-      options.trace,
-    );
+    const refine = (from: Camera): RefinedPose =>
+      refineOnNotches(photo, picture, factor, from, expected, prior, mirrored, fromFrame, options.trace);
+    const base = (of: Camera): number => baseEvidence(picture, reducedMap(of, photo, mirrored, factor), expected);
+    let refined = refine(camera);
+    const other = cameraOtherWayUp(refined.fit.camera, expected);
+    // The frame looks the same either way up; the cloth begins at the bottom.
+    if (refined.frameSupport >= FRAME_SEEN && base(other) > 2 * base(refined.fit.camera) + BASE_STEPS) {
+      options.trace?.('the cloth begins at the other bar');
+      refined = refine(other);
+    }
     const support = refined.frameSupport;
     if (best && support < best.support + (best.found.ok ? 0.05 : -0.1)) continue;
     const found: Outcome<LocatedLoom, ReasonCode> =
       support < (refined.upperUsed || refined.lowerUsed ? FRAME_SEEN : FRAME_CLEAR)
         ? failure('no-loom', NO_FRAME, remedy.again, `frame ${support.toFixed(2)}`)
-        : (disagreement(photo, expected, refined, mirrored) ??
-          finished(photo, expected, refined, mirrored, 'opening-and-notches', options));
+        : support < FRAME_CLEAR &&
+            baseAstray(picture, reducedMap(refined.fit.camera, photo, mirrored, factor), expected)
+          ? failure('no-loom', NO_FRAME, remedy.again, 'the cloth begins elsewhere')
+          : (disagreement(photo, expected, refined, mirrored) ??
+            finished(photo, expected, refined, mirrored, 'opening-and-notches', options));
     options.trace?.(`frame ${support.toFixed(2)} ${found.ok ? 'measured' : found.problem.tag}`);
     // A frame as planned with strings that aren't: no other look will say better.
     if (!found.ok && found.problem.tag === 'wrong-pitch') return found;
@@ -110,6 +114,23 @@ function cutLoom(picture: ColourRaster, expected: Expected): Outcome<LocatedLoom
   return cut.along.length > 0
     ? failure('bar-missing', 'Lines like strings run out of the picture: a bar of the loom isn’t in it.', remedy.again)
     : failure('loom-cut-off', 'The picture’s edge cuts through what may be strings.', remedy.again);
+}
+
+/** Colour change by which one beginning of the cloth must outdo another, grey levels. */
+const BASE_STEPS = 30;
+
+/** Whether the cloth plainly begins elsewhere than a look has it: then the look took other lines for the frame. */
+function baseAstray(picture: ColourRaster, toSmall: ReturnType<typeof reducedMap>, expected: Expected): boolean {
+  return evidenceElsewhere(picture, toSmall, expected) > 3 * baseEvidence(picture, toSmall, expected) + BASE_STEPS;
+}
+
+/** Loom mm to pixels of the reduced picture. */
+function reducedMap(camera: Camera, photo: Photo, mirrored: boolean, factor: number) {
+  const map = mapOf(camera, photo, mirrored);
+  return (x: number, y: number) => {
+    const seen = map(x, y);
+    return { x: reducedCoordinate(seen.x, factor), y: reducedCoordinate(seen.y, factor) };
+  };
 }
 
 /** Least share of one side, by its inner or its outer edge, for that side to stand where the plan has it. */

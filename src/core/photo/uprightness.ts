@@ -39,6 +39,28 @@ export function baseEvidence(
   return best;
 }
 
+/** How far from the plan's base, mm, another beginning of the cloth is looked for. */
+const ASTRAY = 40;
+const ASTRAY_STEP = 4;
+/** Within this the plan's own base may be a little off, mm. */
+const AT_BASE = 8;
+
+/** The clearest beginning of the cloth away from where the plan has it, up and down: as `baseEvidence`, grey levels. */
+export function evidenceElsewhere(
+  picture: ColourRaster,
+  toSmall: (x: number, y: number) => { x: number; y: number },
+  expected: Expected,
+): number {
+  let best = 0;
+  for (let off = AT_BASE; off <= ASTRAY; off += ASTRAY_STEP) {
+    for (const base of [expected.base - off, expected.base + off]) {
+      if (base < 4) continue;
+      best = Math.max(best, baseEvidence(picture, toSmall, { ...expected, base }));
+    }
+  }
+  return best;
+}
+
 function rowMedians(
   picture: ColourRaster,
   toSmall: (x: number, y: number) => { x: number; y: number },
