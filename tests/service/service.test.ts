@@ -132,7 +132,12 @@ describe('a photograph', () => {
     expect(measured.photo).toMatchObject({ width: 2250, height: 3000, rendered: true });
     expect(running.events.filter((event) => event.kind === 'job').length).toBeGreaterThan(1);
     // Shown before it is kept.
-    const shown = await running.ok('photoImage', { key, hash: measured.photo.hash, size: 'thumbnail' });
+    const shown = await running.ok('photoImage', {
+      key,
+      job: 'picture-1',
+      hash: measured.photo.hash,
+      size: 'thumbnail',
+    });
     expect(shown.result).toMatchObject({ type: 'image/jpeg', height: 240 });
     const { result: kept } = await running.ok('keepCheck', { key, draft: 'job-1', note: 'after the header' });
     expect(kept).toMatchObject({ note: 'after the header', photo: { rendered: true }, reading: measured.reading });
@@ -148,6 +153,7 @@ describe('a photograph', () => {
     if (measured.reading.reference !== null) {
       const view = { pxPerMm: 2, left: -120, right: 120, bottom: 0, top: 200 };
       const front = await running.ok('frontOnImage', {
+        job: 'picture-2',
         key,
         hash: measured.photo.hash,
         draft: null,
@@ -176,6 +182,22 @@ describe('a photograph', () => {
     expect(await asked).toMatchObject({ ok: false, problem: { tag: 'cancelled' } });
     expect(performance.now() - begun).toBeLessThan(2_000);
   });
+
+  test('whose pictures nobody waits for any more hold up nothing behind them', async () => {
+    const running = started();
+    const { result: sample } = await running.ok('openSample', {});
+    const { result: photos } = await running.ok('listPhotos', { key: sample.key });
+    const picture = (job: string) =>
+      running.ask('photoImage', { key: sample.key, job, hash: photos[0]!.hash, size: 'full' });
+    const left = ['left-1', 'left-2', 'left-3'].map(picture);
+    const wanted = picture('wanted');
+    // At once, while they are still being read from the disk, and the first is on its way.
+    for (const job of ['left-1', 'left-2', 'left-3']) await running.ok('cancelJob', { job });
+    for (const answer of await Promise.all(left)) {
+      expect(answer).toMatchObject({ ok: false, problem: { tag: 'cancelled' } });
+    }
+    expect(await wanted).toMatchObject({ ok: true });
+  }, 60_000);
 
   const header = (): Uint8Array => {
     const bytes = new Uint8Array(readFileSync(fixture('sequence/seq2.jpg')));

@@ -128,6 +128,7 @@ export const hostCalls = {
     measured,
     'in',
   ),
+  /** Stops a measurement or a picture that nobody waits for any more. */
   cancelJob: call(z.strictObject({ job: jobId }), nothing),
   keepCheck: call(z.strictObject({ key, draft: jobId, note: z.string().max(10_000) }), checkRecord),
   dismissFlag: call(
@@ -137,7 +138,7 @@ export const hostCalls = {
   discardCheck: call(z.strictObject({ key, id: z.string() }), nothing),
   /** The photograph as displayed, as JPEG: a thumbnail 240 px high, screen size 1600 px, or full size. */
   photoImage: call(
-    z.strictObject({ key, hash, size: z.enum(['thumbnail', 'screen', 'full']) }),
+    z.strictObject({ key, job: jobId, hash, size: z.enum(['thumbnail', 'screen', 'full']) }),
     z.strictObject({ type: z.string(), width: z.number().int(), height: z.number().int() }),
     'out',
   ),
@@ -145,6 +146,7 @@ export const hostCalls = {
   frontOnImage: call(
     z.strictObject({
       key,
+      job: jobId,
       hash,
       draft: jobId.nullable(),
       check: z.string().nullable(),

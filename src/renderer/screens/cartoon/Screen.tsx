@@ -107,7 +107,7 @@ function CartoonWork({ piece }: { readonly piece: Piece }) {
               ? {
                   words: words.takeBeat(lengthInWords(beat.pass, piece.units, 'pass-height')),
                   // What it changes is told there before it is done.
-                  onPress: () => goTo('order', 'replan'),
+                  onPress: () => goTo('order', { replan: null }),
                 }
               : { words: words.printCartoon, onPress: print }
           }

@@ -9,7 +9,6 @@ import { Footer } from '../../parts/Footer.tsx';
 import { ScreenFrame } from '../../parts/ScreenFrame.tsx';
 import { Sentence } from '../../parts/Sentence.tsx';
 import { usePiece } from '../../state/pieceStore.ts';
-import { replanRest } from '../../state/replan.ts';
 import { useShell } from '../../state/shellStore.ts';
 import { dateAndTime } from '../../words/dates.ts';
 import { tell } from '../../words/telling.ts';
@@ -105,7 +104,7 @@ export function MeasuredCheck(props: MeasuredCheckProps) {
       ? words.notKeptYet(seen, reading.ends.length)
       : words.checkNumber(number, dateAndTime(kept.taken ?? kept.kept));
   const pass = reading.pass;
-  const replan = pass === null ? undefined : () => replanRest(pass.value);
+  const replan = pass === null ? undefined : () => useShell.getState().goTo('order', { replan: pass.value });
   return (
     <ScreenFrame
       className="check-screen"

@@ -4,6 +4,7 @@ import type { CheckRecord, LoomReading } from '../../../core/model/check.ts';
 import type { Problem } from '../../../core/model/outcome.ts';
 import type { PhotoPoint } from '../../../core/model/units.ts';
 import { host } from '../../host/currentHost.ts';
+import { newJob } from '../../state/newJob.ts';
 import { usePiece } from '../../state/pieceStore.ts';
 
 /** What is being looked at: a photograph just measured, or a check that was kept. */
@@ -51,10 +52,8 @@ interface CheckState {
   readonly letGo: () => void;
 }
 
-let jobCount = 0;
 /** The draft on its way into the piece: a second press must not keep it twice. */
 let keeping: string | null = null;
-const newJob = () => `check-${Date.now().toString(36)}-${++jobCount}`;
 
 const lookAt = (measured: MeasuredPhoto): Look => ({
   hash: measured.photo.hash,
@@ -70,7 +69,7 @@ export const useChecks = create<CheckState>((set, get) => {
     const { key } = usePiece.getState();
     if (key === null) return;
     get().stop();
-    const id = newJob();
+    const id = newJob('check');
     set({ job: { id, hash, stage: '', done: 0, of: 0 }, problem: null });
     const bytes = file === undefined ? undefined : new Uint8Array(await file.arrayBuffer());
     if (get().job?.id !== id) return;
@@ -171,6 +170,11 @@ export const useChecks = create<CheckState>((set, get) => {
       void get().load();
     },
   };
+});
+
+// A measurement for a piece that is no longer open is for nobody.
+usePiece.subscribe((now, before) => {
+  if (now.key !== before.key) useChecks.getState().stop();
 });
 
 /** Progress of the job in hand, as the host tells it. Mounted with the program. @returns a function that stops it. */

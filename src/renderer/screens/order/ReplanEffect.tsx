@@ -3,6 +3,7 @@ import { numberInWords } from '../../../core/model/numberWords.ts';
 import type { Piece } from '../../../core/model/piece.ts';
 import type { Landing } from '../../../core/replan/landings.ts';
 import type { ReplanEffect as Effect } from '../../../core/replan/replanEffect.ts';
+import { FiguresTable } from '../../parts/FiguresTable.tsx';
 import { useWords } from '../../words/useWords.ts';
 
 const LEAST_METRES = 0.5;
@@ -25,33 +26,22 @@ export function ReplanEffect({ piece, effect, blocks }: ReplanEffectProps) {
   const hours = effect.hours.now - effect.hours.planned;
   return (
     <>
-      <table className="drawing-table figures replan-effect">
-        <thead>
-          <tr>
-            {words.columns.map((column) => (
-              <th key={column} scope="col">
-                {column}
-              </th>
-            ))}
+      <FiguresTable columns={words.columns}>
+        {effect.landings.map((landing) => (
+          <tr key={landing.shape}>
+            <th scope="row">{nameOf(landing.shape)}</th>
+            <td>{reach(landing.planned)}</td>
+            <td>{reach(landing.unchanged)}</td>
+            <td>{reach(landing.now)}</td>
           </tr>
-        </thead>
-        <tbody>
-          {effect.landings.map((landing) => (
-            <tr key={landing.shape}>
-              <th scope="row">{nameOf(landing.shape)}</th>
-              <td>{reach(landing.planned)}</td>
-              <td>{reach(landing.unchanged)}</td>
-              <td>{reach(landing.now)}</td>
-            </tr>
-          ))}
-          <tr>
-            <th scope="row">{words.wholeCloth}</th>
-            <td>{say(effect.height.planned)}</td>
-            <td>{say(effect.height.unchanged)}</td>
-            <td>{say(effect.height.now)}</td>
-          </tr>
-        </tbody>
-      </table>
+        ))}
+        <tr>
+          <th scope="row">{words.wholeCloth}</th>
+          <td>{say(effect.height.planned)}</td>
+          <td>{say(effect.height.unchanged)}</td>
+          <td>{say(effect.height.now)}</td>
+        </tr>
+      </FiguresTable>
       <p>
         {words.passes(effect.passes.planned, effect.passes.now)} {words.blocks(blocks.anew, blocks.toCome)}{' '}
         {yarns.map(({ yarn, planned, now }) => (

@@ -1,5 +1,6 @@
 import { lengthInWords } from '../../../core/model/lengthWords.ts';
 import { mm } from '../../../core/model/units.ts';
+import { FiguresTable } from '../../parts/FiguresTable.tsx';
 import { SheetDialog } from '../../parts/SheetDialog.tsx';
 import type { Work } from '../../state/useWork.ts';
 import { useWords } from '../../words/useWords.ts';
@@ -41,27 +42,16 @@ export function SlitsAndMarks({ work, which, onClose }: SlitsAndMarksProps) {
   return (
     <SheetDialog title={words.marks} onClose={onClose} place="wide">
       <p className="second">{words.marksLead}</p>
-      <table className="drawing-table figures">
-        <thead>
-          <tr>
-            {words.markColumns.map((column) => (
-              <th key={column} scope="col">
-                {column}
-              </th>
-            ))}
-          </tr>
-        </thead>
-        <tbody>
-          {work.plan.marks
-            .filter((mark) => mark.heightsMm.length > 0)
-            .map((mark) => (
-              <tr key={mark.end}>
-                <th scope="row">{mark.end + 1}</th>
-                <td>{mark.heightsMm.map(length).join(' · ')}</td>
-              </tr>
-            ))}
-        </tbody>
-      </table>
+      <FiguresTable columns={words.markColumns}>
+        {work.plan.marks
+          .filter((mark) => mark.heightsMm.length > 0)
+          .map((mark) => (
+            <tr key={mark.end}>
+              <th scope="row">{mark.end + 1}</th>
+              <td>{mark.heightsMm.map(length).join(' · ')}</td>
+            </tr>
+          ))}
+      </FiguresTable>
     </SheetDialog>
   );
 }

@@ -1,3 +1,4 @@
+import '../../parts/figuresTable.css';
 import { lengthInWords } from '../../../core/model/lengthWords.ts';
 import { countInWords } from '../../../core/model/numberWords.ts';
 import type { Piece } from '../../../core/model/piece.ts';
@@ -33,7 +34,7 @@ export function FinishingSheet({ piece, plan, onPrint, onClose }: FinishingSheet
   return (
     <SheetDialog title={words.finishing} onClose={onClose} place="wide">
       <h3>{words.toBuy}</h3>
-      <table className="drawing-table buying">
+      <table className="figures-table buying">
         <tbody>
           {plan.shopping.map((line) => (
             <tr key={`${line.item} ${line.amount}`}>
