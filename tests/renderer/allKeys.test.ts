@@ -59,7 +59,7 @@ describe('the sheet of all keys', () => {
 
   it('names every tool of the cartoon', () => {
     const listed = sheetKeys('Cartoon');
-    expect(toolKeys.map(([, letter]) => letter).filter((letter) => !listed.includes(letter))).toEqual([]);
+    expect(toolKeys.map(([, key]) => key).filter((key) => !listed.includes(key))).toEqual([]);
   });
 
   it('is said in German', () => {

@@ -97,7 +97,7 @@ function CartoonWork({ piece }: { readonly piece: Piece }) {
       footer={
         <Footer
           hints={[
-            { keys: ['V'], words: words.keys.select },
+            { keys: ['1–9'], words: words.keys.tools },
             { keys: ['Arrow'], words: words.keys.nudge },
             { keys: ['M'], words: words.keys.mirror },
             { keys: ['0'], words: words.keys.whole },

@@ -5,18 +5,21 @@ import { usePiece } from '../../state/pieceStore.ts';
 /** What a press on the cloth does. */
 export type Tool = 'select' | 'polygon' | 'freehand' | StartingForm;
 
-/** Tools in the order they stand in, with their letters. */
+/**
+ * Tools in the order they stand in, with their keys: counted from the left as treadles are, the same in every language.
+ * Esc lets any of them go and selects.
+ */
 export const toolKeys: readonly (readonly [Tool, string])[] = [
-  ['select', 'V'],
-  ['polygon', 'P'],
-  ['rectangle', 'R'],
-  ['hill', 'H'],
-  ['diamond', 'D'],
-  ['hexagon', 'X'],
-  ['ellipse', 'E'],
-  ['band', 'B'],
-  ['arch', 'A'],
-  ['freehand', 'F'],
+  ['select', 'Escape'],
+  ['polygon', '1'],
+  ['rectangle', '2'],
+  ['hill', '3'],
+  ['diamond', '4'],
+  ['hexagon', '5'],
+  ['ellipse', '6'],
+  ['band', '7'],
+  ['arch', '8'],
+  ['freehand', '9'],
 ];
 
 /** Whether a tool's form can also be put on the middle of the cloth, without a pointer. */

@@ -123,10 +123,11 @@ export function useCartoonCommands(given: CartoonCommands): void {
           },
         ]
       : []),
-    ...toolKeys.map(([name, letter]) => ({
+    ...toolKeys.map(([name, key]) => ({
       id: `tool-${name}`,
       words: words.tools[name],
-      keys: [letter],
+      // Esc lets go one thing after another; by its words the tool is chosen at once.
+      keys: name === 'select' ? [] : [key],
       run: () => (tool === name && isStartingForm(name) ? addHere.put(piece, name, words.names[name]) : setTool(name)),
     })),
     { id: 'lettering', words: words.lettering, keys: ['L'], run: given.openLettering },

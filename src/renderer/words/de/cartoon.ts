@@ -173,7 +173,7 @@ export const cartoon: Words['cartoon'] = {
     cautions: 'Vorsicht',
   },
   keys: {
-    select: 'wählen',
+    tools: 'zeichnen',
     nudge: '1 Kettfaden oder 1 Wende weiter',
     nudgeFive: '5 Kettfäden oder 5 Wenden weiter',
     corner: 'nächste Ecke',

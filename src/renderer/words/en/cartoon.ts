@@ -165,7 +165,7 @@ export const cartoon = {
     cautions: 'Take care',
   },
   keys: {
-    select: 'select',
+    tools: 'draw',
     nudge: 'nudge 1 end or 1 turn',
     nudgeFive: 'nudge 5 ends or 5 turns',
     corner: 'next corner',
