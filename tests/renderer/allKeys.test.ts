@@ -2,8 +2,8 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { keyGroups } from '../../src/core/report/keyGroups.ts';
+import { tellIn } from '../../src/core/words/telling.ts';
 import { toolKeys } from '../../src/renderer/screens/cartoon/cartoonStore.ts';
-import { tellIn } from '../../src/renderer/words/telling.ts';
 
 const renderer = join(import.meta.dirname, '../../src/renderer');
 

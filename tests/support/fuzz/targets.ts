@@ -214,6 +214,7 @@ export async function fuzzTargets(): Promise<readonly FuzzTarget[]> {
             box: { left: -50, right: 50, bottom: 0, top: 200 },
             yarns: [{ id: 'y0', colour: '#2c3350' }],
             idPrefix: 'd',
+            areaName: 'Area',
             smallest: 1,
           }),
         ),

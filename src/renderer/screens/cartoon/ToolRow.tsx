@@ -32,7 +32,7 @@ export function ToolRow({ piece, onLettering, onBringIn, onOrnament }: ToolRowPr
           type="button"
           aria-pressed={tool === name}
           aria-keyshortcuts={key}
-          title={key}
+          title={isCounted(name) ? key : 'Esc'}
           className={`tool${tool === name ? ' is-chosen' : ''}${rare.has(name) ? ' is-rare' : ''}`}
           onClick={() => setTool(name)}
           onKeyDown={(event) => {

@@ -1,9 +1,9 @@
 import type { LoomReading } from '../../../core/model/check.ts';
 import { deviationInRow, giveOrTake } from '../../../core/model/deviationWords.ts';
-import { type LengthUnits, lengthInWords } from '../../../core/model/lengthWords.ts';
+import type { LengthUnits } from '../../../core/model/lengthWords.ts';
 import type { PlannedSelvedges } from '../../../core/warp/plannedSelvedges.ts';
 import type { Words } from '../../words/en.ts';
-import { rowFigure } from '../../words/figures.ts';
+import { lengthSaid, rowFigure } from '../../words/figures.ts';
 import { heightSaid } from '../../words/heights.ts';
 
 /** How near a measured place the pointer must be to speak of it, mm. */
@@ -60,9 +60,9 @@ export function probeAt(
     y,
     title: words.probePlace,
     figure: words.probeAt(
-      lengthInWords(Math.abs(x), units, 'edge'),
+      lengthSaid(Math.abs(x), units, 'edge'),
       x < 0 ? words.left : words.right,
-      lengthInWords(Math.abs(y), units, 'edge'),
+      lengthSaid(Math.abs(y), units, 'edge'),
       y < 0,
       spread(sigma, units),
     ),

@@ -1,9 +1,8 @@
-import { lengthInWords, yarnLengthInWords } from '../../../core/model/lengthWords.ts';
-import { numberInWords } from '../../../core/model/numberWords.ts';
 import type { Piece } from '../../../core/model/piece.ts';
 import type { Landing } from '../../../core/replan/landings.ts';
 import type { ReplanEffect as Effect } from '../../../core/replan/replanEffect.ts';
 import { FiguresTable } from '../../parts/FiguresTable.tsx';
+import { lengthSaid, numberSaid, yarnLengthSaid } from '../../words/figures.ts';
 import { useWords } from '../../words/useWords.ts';
 
 const LEAST_METRES = 0.5;
@@ -19,7 +18,7 @@ interface ReplanEffectProps {
 /** What planning the rest anew would change, before it is done: where everything lands, yarn, time. */
 export function ReplanEffect({ piece, effect, blocks }: ReplanEffectProps) {
   const words = useWords().order.replan;
-  const say = (value: number) => lengthInWords(value, piece.units, 'planned');
+  const say = (value: number) => lengthSaid(value, piece.units, 'planned');
   const reach = ({ bottom, top }: Landing['now']) => words.reach(say(bottom), say(top));
   const nameOf = (id: string) => piece.shapes.find((shape) => shape.id === id)?.name ?? '';
   const yarns = effect.yarns.filter(({ planned, now }) => Math.abs(now - planned) >= LEAST_METRES);
@@ -48,12 +47,12 @@ export function ReplanEffect({ piece, effect, blocks }: ReplanEffectProps) {
           <span key={yarn}>
             {words.yarn(
               piece.yarns[yarn]?.name ?? '',
-              yarnLengthInWords(Math.abs(now - planned), piece.units),
+              yarnLengthSaid(Math.abs(now - planned), piece.units),
               now > planned,
             )}{' '}
           </span>
         ))}
-        {Math.abs(hours) >= LEAST_HOURS && words.hours(numberInWords(Math.abs(hours), 1), hours > 0)}
+        {Math.abs(hours) >= LEAST_HOURS && words.hours(numberSaid(Math.abs(hours), 1), hours > 0)}
       </p>
     </>
   );

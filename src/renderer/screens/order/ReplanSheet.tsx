@@ -1,5 +1,4 @@
 import { useState } from 'react';
-import { lengthInWords } from '../../../core/model/lengthWords.ts';
 import { mm } from '../../../core/model/units.ts';
 import { SecondButton } from '../../parts/Actions.tsx';
 import { DimensionField } from '../../parts/DimensionField.tsx';
@@ -8,6 +7,7 @@ import { SheetDialog } from '../../parts/SheetDialog.tsx';
 import { replanRest } from '../../state/replan.ts';
 import { useMeasuredBeat } from '../../state/useMeasuredBeat.ts';
 import type { Work } from '../../state/useWork.ts';
+import { lengthSaid } from '../../words/figures.ts';
 import { useWords } from '../../words/useWords.ts';
 import { ReplanEffect } from './ReplanEffect.tsx';
 import { useReplanned } from './useReplanned.ts';
@@ -29,7 +29,7 @@ export function ReplanSheet({ work, begin, onClose }: ReplanSheetProps) {
   const [typed, setTyped] = useState<number | null>(begin === null ? null : toMicrometres(begin));
   const planned = work.piece.cloth.passHeight;
   const pass = typed ?? (beat === null ? planned : toMicrometres(beat.pass));
-  const say = (value: number) => lengthInWords(value, work.piece.units, 'pass-height');
+  const say = (value: number) => lengthSaid(value, work.piece.units, 'pass-height');
   const same = Math.abs(pass - planned) < 0.0005;
   const replanned = useReplanned(work, same ? null : pass);
   return (

@@ -1,6 +1,5 @@
+import { countSaid, lengthSaid } from '../../words/figures.ts';
 import '../../parts/figuresTable.css';
-import { lengthInWords } from '../../../core/model/lengthWords.ts';
-import { countInWords } from '../../../core/model/numberWords.ts';
 import type { Piece } from '../../../core/model/piece.ts';
 import type { Verdict } from '../../../core/model/verdict.ts';
 import type { Plan } from '../../../core/plan/planPiece.ts';
@@ -22,7 +21,7 @@ export function FinishingSheet({ piece, plan, onPrint, onClose }: FinishingSheet
   const words = useWords().piece;
   const tell = useTell();
   const { hanging, materials } = plan;
-  const length = (value: number) => lengthInWords(value, piece.units);
+  const length = (value: number) => lengthSaid(value, piece.units);
   const { hours } = materials;
   // To the half hour, and the sum of what is shown: nobody knows it better.
   const parts = [
@@ -30,7 +29,7 @@ export function FinishingSheet({ piece, plan, onPrint, onClose }: FinishingSheet
     [words.hoursOf.weaving, halves(hours.weaving)],
     [words.hoursOf.rest, halves(hours.starts + hours.twining + hours.finishing)],
   ] as const;
-  const say = (count: number) => countInWords(count, words.hour, words.hoursWord);
+  const say = (count: number) => countSaid(count, words.hour, words.hoursWord);
   return (
     <SheetDialog title={words.finishing} onClose={onClose} place="wide">
       <h3>{words.toBuy}</h3>

@@ -1,6 +1,6 @@
 import { useEffect, useMemo, useState } from 'react';
+import { lengthSaid } from '../../words/figures.ts';
 import './record.css';
-import { lengthInWords } from '../../../core/model/lengthWords.ts';
 import { useCommands } from '../../keys/commandStore.ts';
 import { DrawingTable } from '../../parts/DrawingTable.tsx';
 import { Footer } from '../../parts/Footer.tsx';
@@ -107,10 +107,10 @@ export function Screen() {
   const second =
     said ??
     (earlier !== null && later !== null
-      ? `${changesBetween(earlier.reading, later.reading, piece, all.check)} ${words.shaded(lengthInWords(piece.making.allowance, piece.units))}`
+      ? `${changesBetween(earlier.reading, later.reading, piece, all.check)} ${words.shaded(lengthSaid(piece.making.allowance, piece.units))}`
       : measured.length === 0
-        ? all.check.leadNone(lengthInWords(Math.max(2, piece.cloth.headerPasses * piece.cloth.passHeight), piece.units))
-        : words.shaded(lengthInWords(piece.making.allowance, piece.units)));
+        ? all.check.leadNone(lengthSaid(Math.max(2, piece.cloth.headerPasses * piece.cloth.passHeight), piece.units))
+        : words.shaded(lengthSaid(piece.making.allowance, piece.units)));
   return (
     <ScreenFrame
       className="record"

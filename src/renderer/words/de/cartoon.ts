@@ -23,6 +23,7 @@ export const cartoon: Words['cartoon'] = {
     freehand: 'Freihand',
   },
   names: {
+    area: 'Fläche',
     select: 'Form',
     polygon: 'Form',
     rectangle: 'Rechteck',

@@ -1,5 +1,5 @@
+import { blockName } from '../../../core/words/de/blockName.ts';
 import type { Words } from '../en.ts';
-import { blockName } from './blockName.ts';
 
 const wenden = (count: number) =>
   `${count === 0.5 ? '½' : String(count).replace('.5', ' ½')} ${count > 1 ? 'Wenden' : 'Wende'}`;

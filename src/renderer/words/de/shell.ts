@@ -100,7 +100,7 @@ export const shell: Words['shell'] = {
     ['Dichte', 'wie eng die Kettfäden stehen'],
     ['Kerbe', 'der Schlitz in der Leiste, in dem ein Faden sitzt'],
     ['Schuss', 'ein Weg des Schussgarns'],
-    ['Umkehr', 'hin und um einen Kettfaden zurück: zwei Schüsse'],
+    ['Wende', 'hin und um einen Kettfaden zurück: zwei Schüsse'],
     ['Fach', 'die Öffnung, durch die das Schussgarn geht'],
     ['Warenrand', 'die Kante, an der das Gewebe aufhört'],
     ['Webkante', 'die seitliche Kante des Gewebes'],

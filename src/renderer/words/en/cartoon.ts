@@ -20,6 +20,7 @@ export const cartoon = {
     freehand: 'Freehand',
   },
   names: {
+    area: 'Area',
     select: 'Shape',
     polygon: 'Shape',
     rectangle: 'Rectangle',
