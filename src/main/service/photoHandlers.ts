@@ -12,6 +12,7 @@ import { answer, type Handlers } from './handlerTypes.ts';
 import { openImageCache } from './imageCache.ts';
 import type { Jobs } from './jobs.ts';
 import type { OpenPieces } from './openPieces.ts';
+import { readSettings } from './ownDocuments.ts';
 import type { SampleLabels } from './sample.ts';
 import type { ServicePorts } from './servicePorts.ts';
 
@@ -39,7 +40,7 @@ export function photoHandlers(
   };
 
   return {
-    async measurePhoto({ key, job, name, hash, points }, sent) {
+    async measurePhoto({ key, job, name, hash, points, camera }, sent) {
       const given = sent !== null ? success(sent) : hash !== null ? await bytesOf(key, hash) : null;
       if (given === null) {
         return failure('photo-missing', 'No photograph came along.', 'Choose the photograph again.');
@@ -49,11 +50,12 @@ export function photoHandlers(
       if (!inspected.ok) return inspected;
       const piece = await pieces.use(key, (handle) => readPiece(store, handle.folder));
       if (!piece.ok) return piece;
+      const { cameras } = await readSettings(ports);
       const clicked = points as unknown as readonly PhotoPoint[] | null;
       const measured = await jobs.run(job, (signal) =>
         askVision<'measure'>(
           worker,
-          { kind: 'measure', bytes: given.value, piece: piece.value.piece, points: clicked },
+          { kind: 'measure', bytes: given.value, piece: piece.value.piece, points: clicked, camera, cameras },
           { signal, onStage: (stage, done, of) => tell({ kind: 'job', job, stage, done, of }) },
         ),
       );
@@ -72,7 +74,11 @@ export function photoHandlers(
         reading,
       });
       const rendered = known.isRendered(photoHash);
-      return answer({ draft: job, photo: { hash: photoHash, name: photoName, width, height, rendered }, reading });
+      return answer({
+        draft: job,
+        photo: { hash: photoHash, name: photoName, width, height, rendered, camera: metadata.camera },
+        reading,
+      });
     },
     async cancelJob({ job }) {
       jobs.stop(job);

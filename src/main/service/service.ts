@@ -9,6 +9,7 @@ import { homeHandlers } from './homeHandlers.ts';
 import { Jobs } from './jobs.ts';
 import { letteringHandlers } from './letteringHandlers.ts';
 import { takeGiven } from './openGiven.ts';
+import { loomPhotoHandlers } from './loomPhotos.ts';
 import { keepOpenPieces } from './openPieces.ts';
 import { photoHandlers } from './photoHandlers.ts';
 import { pieceHandlers } from './pieceHandlers.ts';
@@ -50,6 +51,7 @@ export function createService(ports: ServicePorts): HostService {
     ...photoHandlers(ports, pieces, drafts, jobs, readLabels),
     ...sheetHandlers(ports, pieces),
     ...letteringHandlers,
+    ...loomPhotoHandlers(ports),
     ...watching,
   };
 

@@ -270,7 +270,7 @@ const paramsSeed: Readonly<Record<string, unknown>> = {
   piece: lantern(),
   revision: 1,
   name: 'x',
-  progress: { passesDone: 0, planFingerprint: '', at: '' },
+  progress: { passesDone: 0, planFingerprint: '', finished: [], at: '' },
   keepPlaces: false,
   id: 'c-1',
   job: 'j',
@@ -290,6 +290,8 @@ const paramsSeed: Readonly<Record<string, unknown>> = {
   sheet: 'keys',
   paper: 'a4',
   path: null,
+  camera: null,
+  photo: 'a'.repeat(64),
 };
 const callNames = Object.keys(hostCalls) as CallName[];
 /** These start work of seconds or watch the disk; they have their own tests. */
@@ -298,6 +300,7 @@ const slow = new Set<string>([
   'makeSheet',
   'watchFolder',
   'measurePhoto',
+  'keepLoomPhoto',
   'createPiece',
   'duplicatePiece',
 ]);

@@ -15,6 +15,7 @@ import { tell } from '../../words/telling.ts';
 import { useWords } from '../../words/useWords.ts';
 import { AgreeingRows } from './AgreeingRows.tsx';
 import { agreeingRows } from './agreeing.ts';
+import { CameraTurns } from './CameraTurns.tsx';
 import { CheckStage } from './CheckStage.tsx';
 import { checkSentence } from './checkSentence.ts';
 import { type Look, useChecks } from './checkStore.ts';
@@ -156,6 +157,11 @@ export function MeasuredCheck(props: MeasuredCheckProps) {
             {tell(reason.message)} {tell(reason.remedy)}
           </p>
         ))}
+        <CameraTurns
+          piece={piece}
+          camera={look.camera}
+          onAnswered={() => void useChecks.getState().measureKept(look.hash, look.name, look.camera)}
+        />
         <ForecastLines forecasts={comparison.forecasts} />
         <SinceLast look={look} piece={piece} />
         <AgreeingRows rows={rows} />

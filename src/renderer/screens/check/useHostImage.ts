@@ -1,5 +1,6 @@
 import { useEffect, useState } from 'react';
-import type { CallParams } from '../../../core/contract/hostApi.ts';
+import type { Answer, CallParams } from '../../../core/contract/hostApi.ts';
+import type { Outcome } from '../../../core/model/outcome.ts';
 import { host } from '../../host/currentHost.ts';
 import { newJob } from '../../state/newJob.ts';
 
@@ -20,7 +21,19 @@ type Picture<Name extends 'photoImage' | 'frontOnImage'> = Omit<CallParams<Name>
 
 export type Asked =
   | { readonly call: 'photoImage'; readonly params: Picture<'photoImage'> }
-  | { readonly call: 'frontOnImage'; readonly params: Picture<'frontOnImage'> };
+  | { readonly call: 'frontOnImage'; readonly params: Picture<'frontOnImage'> }
+  | { readonly call: 'loomPhoto'; readonly params: CallParams<'loomPhoto'> };
+
+function ask(question: Asked, job: string): Promise<Outcome<Answer<Asked['call']>>> {
+  switch (question.call) {
+    case 'photoImage':
+      return host().call('photoImage', { job, ...question.params });
+    case 'frontOnImage':
+      return host().call('frontOnImage', { job, ...question.params });
+    case 'loomPhoto':
+      return host().call('loomPhoto', question.params);
+  }
+}
 
 /**
  * A picture from the host as an object address. The one before stays on screen until the new one is there; one that is
@@ -38,10 +51,7 @@ export function useHostImage(asked: Asked | null): HostImage {
     const question = JSON.parse(name) as Asked;
     const job = newJob('picture');
     let answered = false;
-    const answering =
-      question.call === 'photoImage'
-        ? host().call('photoImage', { job, ...question.params })
-        : host().call('frontOnImage', { job, ...question.params });
+    const answering = ask(question, job);
     void answering.then((answer) => {
       answered = true;
       if (!wanted) return;

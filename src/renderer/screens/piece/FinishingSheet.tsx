@@ -6,6 +6,8 @@ import type { Plan } from '../../../core/plan/planPiece.ts';
 import { SecondButton } from '../../parts/Actions.tsx';
 import { SheetDialog } from '../../parts/SheetDialog.tsx';
 import { Sign } from '../../parts/Sign.tsx';
+import { usePiece } from '../../state/pieceStore.ts';
+import { tickFinished } from '../../state/tickFinished.ts';
 import { useTell } from '../../words/telling.ts';
 import { useWords } from '../../words/useWords.ts';
 
@@ -21,6 +23,8 @@ export function FinishingSheet({ piece, plan, onPrint, onClose }: FinishingSheet
   const words = useWords().piece;
   const tell = useTell();
   const { hanging, materials } = plan;
+  const readOnly = usePiece((state) => state.readOnly);
+  const finished = usePiece((state) => state.progress?.finished) ?? [];
   const length = (value: number) => lengthSaid(value, piece.units);
   const { hours } = materials;
   // To the half hour, and the sum of what is shown: nobody knows it better.
@@ -63,10 +67,20 @@ export function FinishingSheet({ piece, plan, onPrint, onClose }: FinishingSheet
       </ul>
       <h3>{words.finishingSteps}</h3>
       <ol className="finishing-steps">
-        {plan.finishing.map(({ step, caution }) => (
-          <li key={step}>
-            {tell(step)}
-            {caution !== null && <span className="second">{tell(caution)}</span>}
+        {plan.finishing.map(({ name, step, caution }) => (
+          <li key={name} className={finished.includes(name) ? 'is-done' : undefined}>
+            <label>
+              <input
+                type="checkbox"
+                checked={finished.includes(name)}
+                disabled={readOnly !== null}
+                onChange={(event) => tickFinished(name, event.target.checked)}
+              />
+              <span>
+                {tell(step)}
+                {caution !== null && <span className="second">{tell(caution)}</span>}
+              </span>
+            </label>
           </li>
         ))}
       </ol>

@@ -12,7 +12,7 @@ import { useShell } from '../../state/shellStore.ts';
 import { shortDate } from '../../words/dates.ts';
 import { useWords } from '../../words/useWords.ts';
 import { changesBetween } from '../check/changesBetween.ts';
-import { useChecks } from '../check/checkStore.ts';
+import { lookAtKept, useChecks } from '../check/checkStore.ts';
 import { handOverPicture } from '../check/handOverPicture.ts';
 import { CompareSlide } from './CompareSlide.tsx';
 import { NoteSheet } from './NoteSheet.tsx';
@@ -75,11 +75,9 @@ export function Screen() {
   };
   const share = () => {
     if (key === null || piece === null || later === null) return;
-    const { hash, name, rendered } = later.photo;
-    const look = { hash, name, rendered, reading: later.reading, draft: null, kept: later };
     const number = summaries.findIndex((each) => each.id === later.id) + 1;
     setSaid(all.check.sharing);
-    void handOverPicture(key, piece, look, number, all).then((trouble) =>
+    void handOverPicture(key, piece, lookAtKept(later), number, all).then((trouble) =>
       setSaid(trouble === null ? all.check.shared : `${trouble.sentence} ${trouble.remedy}`),
     );
   };

@@ -112,6 +112,16 @@ export const check: Words['check'] = {
   ],
   notAPhotograph: 'Diese Datei ist kein Foto.',
   notAPhotographDo: 'Ein JPEG, HEIC, PNG, WebP oder TIFF hierher ziehen.',
+  cameraTurns: {
+    label: 'Diese Kamera',
+    ask: 'Dreht diese Kamera ihre Bilder um, wie ein Spiegel?',
+    why: 'Das Stück ist links und rechts gleich, das Foto verrät es also nicht. Ein Blatt mit Schrift davorhalten: ist sie im Bild lesbar?',
+    no: 'Die Schrift stimmt',
+    yes: 'Sie ist umgedreht',
+    doesTurn: (camera) => `${camera} dreht Bilder um; links und rechts werden zurückgetauscht.`,
+    doesNotTurn: (camera) => `${camera} zeigt links und rechts, wie sie sind.`,
+    change: 'Es ist andersherum',
+  },
   cameraName: 'kamera.jpg',
   stages: {
     quality: 'Licht und Schärfe prüfen',
