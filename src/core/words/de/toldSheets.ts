@@ -200,8 +200,8 @@ export const toldSheets: Told = [
   ['{figure} and {more}', '{figure} und {more}'],
   ['Short enough to leave open', 'Kurz genug, um offen zu bleiben'],
   [
-    '{length} long: share end {figure} every second turn while weaving, or sew it before hanging',
-    '{length} lang: beim Weben jede zweite Wende um Kettfaden {figure} mit führen, oder vor dem Aufhängen nähen',
+    'Share end {figure} every second turn while weaving, or sew it before hanging',
+    'Beim Weben jede zweite Wende um Kettfaden {figure} mit führen, oder vor dem Aufhängen nähen',
   ],
   // Bericht
   ['check of {day}', 'Messung vom {day}'],

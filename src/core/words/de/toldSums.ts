@@ -82,6 +82,17 @@ export const toldSums: Told = [
   ['Tails to tuck', 'Enden einzuziehen'],
   ['Together', 'Zusammen'],
   ['drawing, sewing and rest not counted', 'Zeichnen, Nähen und Pausen nicht gezählt'],
+  // Rundstab
+  ['Dowel', 'Rundstab'],
+  ['Length', 'Länge'],
+  ['{width} of cloth + 2 × {length}', '{width} Gewebe + 2 × {length}'],
+  ['Bow at first', 'Biegung am Anfang'],
+  [
+    '5 W L³ ÷ (384 E I), {weight} and its own weight on softwood {thick} thick',
+    '5 W L³ ÷ (384 E I), {weight} und das Eigengewicht auf Nadelholz, {thick} dick',
+  ],
+  ['Bow after months', 'Biegung nach Monaten'],
+  ['first bow × {figure}, because wood goes on bending', 'erste Biegung × {figure}, weil Holz sich weiter biegt'],
   // Schmuck
   ['Wraps', 'Wicklungen'],
   ['{figure} pegs × {wraps} × {layers}', '{figure} Stifte × {wraps} × {layers}'],

@@ -50,8 +50,8 @@ export function SlantedMirror({ piece, shape }: SlantedMirrorProps) {
     choose(id);
   };
   return (
-    <fieldset className="slanted-mirror">
-      <legend>{words.title}</legend>
+    <section className="slanted-mirror" aria-label={words.title}>
+      <h3>{words.title}</h3>
       <NumberField
         label={words.slant}
         value={Math.round((mirrorLine.angle / DEGREE) * 10) / 10}
@@ -82,6 +82,6 @@ export function SlantedMirror({ piece, shape }: SlantedMirrorProps) {
         <SecondButton action={{ words: words.add, onPress: add }} />
         <QuietButton onPress={() => setMirrorLine(null)}>{words.leave}</QuietButton>
       </p>
-    </fieldset>
+    </section>
   );
 }
