@@ -72,6 +72,7 @@ export const shell: Words['shell'] = {
     Escape: 'Esc',
     Delete: 'Entf',
     Backspace: 'Rücktaste',
+    Arrow: 'Pfeile',
     ArrowLeft: '←',
     ArrowRight: '→',
     ArrowUp: '↑',
