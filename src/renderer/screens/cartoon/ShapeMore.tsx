@@ -1,7 +1,6 @@
 import type { ReactNode } from 'react';
 import { withTurnWorkedIn } from '../../../core/cartoon/formCommands.ts';
 import { separateCopies, setMirror, setRepeat } from '../../../core/cartoon/mirror.ts';
-import { freeName } from '../../../core/cartoon/newShape.ts';
 import { shapeBox } from '../../../core/cartoon/shapeBox.ts';
 import { clothBox, fitShapeToGrid, weavingGrid } from '../../../core/cartoon/snap.ts';
 import type { Piece, Shape } from '../../../core/model/piece.ts';
@@ -11,7 +10,7 @@ import { NumberField, SelectField, TextField } from '../../parts/Fields.tsx';
 import { usePiece } from '../../state/pieceStore.ts';
 import { useWords } from '../../words/useWords.ts';
 import { useCartoon } from './cartoonStore.ts';
-import { freeShapeId } from './freeShape.ts';
+import { freeShapeId, nextName } from './freeShape.ts';
 import { removeShape } from './removeShape.ts';
 import { restackShape } from './restackShape.ts';
 import { SlantedMirror } from './SlantedMirror.tsx';
@@ -53,7 +52,7 @@ export function ShapeMore({ piece, shape }: { readonly piece: Piece; readonly sh
       const names = now.shapes.map((each) => each.name);
       const apart = separateCopies(of, ids, cloth).map((copy, at) => {
         if (at === 0) return copy;
-        const name = freeName(of.name, names);
+        const name = nextName(of.name, names);
         names.push(name);
         return { ...copy, name };
       });
@@ -182,7 +181,11 @@ export function ShapeMore({ piece, shape }: { readonly piece: Piece; readonly sh
         <QuietButton
           onPress={() => {
             const id = freeShapeId(piece);
-            change((now) => ({ ...now, shapes: [{ ...shape, id, name: `${shape.name} 2` }, ...now.shapes] }));
+            const name = nextName(
+              shape.name,
+              piece.shapes.map((each) => each.name),
+            );
+            change((now) => ({ ...now, shapes: [{ ...shape, id, name }, ...now.shapes] }));
             choose(id);
           }}
         >

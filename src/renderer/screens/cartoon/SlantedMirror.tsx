@@ -1,5 +1,4 @@
 import { mirrorImage } from '../../../core/cartoon/mirror.ts';
-import { freeName } from '../../../core/cartoon/newShape.ts';
 import { shapeBox } from '../../../core/cartoon/shapeBox.ts';
 import { clothBox, weavingGrid } from '../../../core/cartoon/snap.ts';
 import type { Piece, Shape } from '../../../core/model/piece.ts';
@@ -10,7 +9,7 @@ import { FieldRow, NumberField } from '../../parts/Fields.tsx';
 import { usePiece } from '../../state/pieceStore.ts';
 import { useWords } from '../../words/useWords.ts';
 import { useCartoon } from './cartoonStore.ts';
-import { freeShapeId } from './freeShape.ts';
+import { freeShapeId, nextName } from './freeShape.ts';
 
 const DEGREE = Math.PI / 180;
 
@@ -40,7 +39,7 @@ export function SlantedMirror({ piece, shape }: SlantedMirrorProps) {
     change((now) => {
       const of = now.shapes.find((each) => each.id === shape.id);
       if (of === undefined) return now;
-      const name = freeName(
+      const name = nextName(
         of.name,
         now.shapes.map((each) => each.name),
       );
