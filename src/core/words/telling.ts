@@ -43,6 +43,7 @@ const languages: Readonly<Record<LanguageName, Language | null>> = {
       ...toldVerdicts,
       ...toldKeys,
       ...toldFinishing,
+      ...toldKeeping,
       ...toldDrawings,
       ...toldSheets,
       ...toldSums,
