@@ -1,5 +1,6 @@
 /** Layers: imports point down only. Inside the core a folder may import those listed before it. */
 const coreOrder = [
+  'words',
   'model',
   'geometry',
   'colour',

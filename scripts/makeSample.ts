@@ -65,7 +65,14 @@ for (const [index, kept] of KEPT.entries()) {
   const photo = photos[index]!;
   const bytes = readFileSync(join(target, 'piece/photos', `${photo.hash}.jpg`));
   const worker = { path: join(root, 'out/main/visionWorker.js'), seconds: 300 };
-  const measured = await askVision<'measure'>(worker, { kind: 'measure', bytes, piece, points: null });
+  const measured = await askVision<'measure'>(worker, {
+    kind: 'measure',
+    bytes,
+    piece,
+    points: null,
+    camera: null,
+    cameras: [],
+  });
   if (!measured.ok) throw new Error(measured.problem.sentence);
   const { reading } = measured.value;
   console.log(`${photo.name}: ${reading.status} ${reading.flags.map((flag) => flag.message).join(' | ')}`);

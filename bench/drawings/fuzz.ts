@@ -14,6 +14,7 @@ const into = {
     { id: 'gold', colour: '#c9952e' },
   ],
   idPrefix: 'd',
+  areaName: 'Area',
   smallest: 1,
 };
 

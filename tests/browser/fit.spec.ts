@@ -14,6 +14,7 @@ const windows = [
 interface Setting {
   readonly name: string;
   readonly size: { readonly width: number; readonly height: number };
+  readonly theme: 'light' | 'dark';
   /** Brings the page to words or a size of words of its own, before anything is opened. */
   readonly set?: (page: Page) => Promise<void>;
 }
@@ -29,12 +30,30 @@ const choosing = (choice: string) => async (page: Page) => {
   await page.keyboard.press('Escape');
 };
 
-const settings: readonly Setting[] = [
-  ...windows.map((size) => ({ name: `${size.width} × ${size.height}`, size })),
-  { name: '1280 × 800 in German', size: windows[1], set: choosing('Deutsch') },
-  { name: '1920 × 1080 with words at 150 %', size: windows[2], set: choosing('150 %') },
-  { name: '1024 × 700 with words a third longer', size: windows[0], set: useLongerWords },
+/** Words as they are, in German, and a third longer than the English, as in a language that needs more room. */
+const tongues: readonly Pick<Setting, 'name' | 'set'>[] = [
+  { name: '' },
+  { name: ' in German', set: choosing('Deutsch') },
+  { name: ' with words a third longer', set: useLongerWords },
 ];
+
+/** Every window in every tongue, light and dark in turn; and the largest words. */
+const everySetting: readonly Setting[] = [
+  ...windows.flatMap((size, row) =>
+    tongues.map(({ name, set }, column) => ({
+      name: `${size.width} × ${size.height}${name}`,
+      size,
+      theme: (row + column) % 2 === 0 ? ('light' as const) : ('dark' as const),
+      ...(set === undefined ? {} : { set }),
+    })),
+  ),
+  { name: '1920 × 1080 with words at 150 %', size: windows[2], theme: 'light', set: choosing('150 %') },
+];
+
+/** What every run of the tests looks at; with PLUMBWEFT_FIT=all it is every setting, which takes many minutes. */
+const usual = /^(\d+ × \d+|1280 × 800 in German|1024 × 700 with words a third longer|1920 × 1080 with words at 150 %)$/;
+const settings =
+  process.env.PLUMBWEFT_FIT === 'all' ? everySetting : everySetting.filter(({ name }) => usual.test(name));
 
 test.beforeAll(buildLongerWords);
 
@@ -131,9 +150,10 @@ function overlaps(page: Page): Promise<readonly string[]> {
 
 const faults = async (page: Page) => [...(await misfits(page)), ...(await overlaps(page))];
 
-for (const { name, size, set } of settings) {
+for (const { name, size, theme, set } of settings) {
   test(`nothing is cut off at ${name}`, async ({ page }) => {
     await page.setViewportSize(size);
+    await page.emulateMedia({ colorScheme: theme });
     await set?.(page);
     expect.soft(await faults(page), 'First run').toEqual([]);
     await openSampleByTour(page, async () => expect.soft(await faults(page), 'The tour').toEqual([]));

@@ -105,8 +105,8 @@ test('hallway tasks of planning and weaving take no more actions than the script
   await task(page, 3, 'keys', async (hand) => {
     await hand.press('Control+2');
     await page.locator('.cartoon-rulers').waitFor();
-    await hand.press('h');
-    await hand.press('h');
+    await hand.press('3');
+    await hand.press('3');
     await hand.press('Shift+ArrowLeft');
     await hand.press('Shift+ArrowLeft');
     await hand.press('m');

@@ -117,7 +117,7 @@ test('six mistakes and more are made good, by keyboard alone', async ({ page, ap
   await keyboard.press('n');
   await button(page, 'New piece: list of pieces').waitFor();
   await keyboard.press('Control+2');
-  for (const key of ['h', 'h', 'Shift+ArrowLeft', 'e', 'e', 'Shift+ArrowRight']) await keyboard.press(key);
+  for (const key of ['3', '3', 'Shift+ArrowLeft', '6', '6', 'Shift+ArrowRight']) await keyboard.press(key);
   await expect(shapes(page)).toHaveCount(3);
   await expect.poll(() => (onDisk(app.home) as { shapes: unknown[] }).shapes.length, { intervals: [60] }).toBe(2);
   const before = onDisk(app.home);

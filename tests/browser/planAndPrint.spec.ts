@@ -164,9 +164,9 @@ test('a piece with two hills is planned and printed from nothing, by keyboard al
     ['Left hill', 2, 18],
     ['Right hill', 21, 37],
   ] as const) {
-    // Twice its letter puts a hill on the middle; its corners are then typed.
-    await keyboard.press('h');
-    await keyboard.press('h');
+    // Twice its key puts a hill on the middle; its corners are then typed.
+    await keyboard.press('3');
+    await keyboard.press('3');
     for (const [end, height] of [
       [left, 40],
       [right, 40],

@@ -24,7 +24,25 @@ export const screens: readonly { readonly name: string; readonly go: (page: Page
       await expect(page.getByRole('dialog')).toBeVisible();
     },
   },
-  { name: 'Cartoon', go: (page) => page.keyboard.press('Control+2') },
+  {
+    name: 'The loom',
+    go: async (page) => {
+      await page.keyboard.press('Escape');
+      await expect(page.getByRole('dialog')).toHaveCount(0);
+      await page.keyboard.press('l');
+      await page.locator('dialog .sheet-action button').click();
+      await expect(page.locator('.kept-loom-actions')).toBeVisible();
+    },
+  },
+  {
+    name: 'Cartoon',
+    go: async (page) => {
+      await page.keyboard.press('Escape');
+      await page.keyboard.press('Control+2');
+      await page.locator('.cartoon-rulers').waitFor();
+      await page.keyboard.press('n');
+    },
+  },
   { name: 'Order of work', go: (page) => page.keyboard.press('Control+3') },
   {
     name: 'Bench',

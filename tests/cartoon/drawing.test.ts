@@ -12,7 +12,7 @@ const yarns = [
   { id: 'cream', colour: '#efe6d8' },
   { id: 'gold', colour: '#c9952e' },
 ];
-const into = { box: cloth, yarns, idPrefix: 'd', smallest: 1 };
+const into = { box: cloth, yarns, idPrefix: 'd', areaName: 'Area', smallest: 1 };
 const svg = (inside: string, attributes = 'viewBox="0 0 100 100"') =>
   `<svg xmlns="http://www.w3.org/2000/svg" xmlns:xlink="http://www.w3.org/1999/xlink" ${attributes}>${inside}</svg>`;
 /** A frame that pins the fit: the drawing's 100 × 100 becomes the cloth's 200 × 200, one unit 2 mm. */

@@ -17,7 +17,14 @@ const photoOf = async () =>
   );
 const make = async (sheet: SheetName, piece: Piece = harbourLantern(), paper: 'a4' | 'letter' = 'a4') => {
   const check = sheet === 'report' ? sampleCheck() : null;
-  const made = await makeSheet({ piece, sheet, paper, check, photo: check === null ? null : await photoOf() });
+  const made = await makeSheet({
+    piece,
+    sheet,
+    paper,
+    language: 'en',
+    check,
+    photo: check === null ? null : await photoOf(),
+  });
   if (!made.ok) throw new Error(made.problem.sentence);
   return made.value;
 };
@@ -64,7 +71,14 @@ describe('sheets', () => {
   });
 
   it('asks for a check before it makes a report', async () => {
-    const made = await makeSheet({ piece: harbourLantern(), sheet: 'report', paper: 'a4', check: null, photo: null });
+    const made = await makeSheet({
+      piece: harbourLantern(),
+      sheet: 'report',
+      paper: 'a4',
+      language: 'en',
+      check: null,
+      photo: null,
+    });
     expect(made.ok ? '' : made.problem.tag).toBe('check-needed');
   });
 

@@ -2,8 +2,8 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { keyGroups } from '../../src/core/report/keyGroups.ts';
+import { tellIn } from '../../src/core/words/telling.ts';
 import { toolKeys } from '../../src/renderer/screens/cartoon/cartoonStore.ts';
-import { tellIn } from '../../src/renderer/words/telling.ts';
 
 const renderer = join(import.meta.dirname, '../../src/renderer');
 
@@ -59,7 +59,7 @@ describe('the sheet of all keys', () => {
 
   it('names every tool of the cartoon', () => {
     const listed = sheetKeys('Cartoon');
-    expect(toolKeys.map(([, letter]) => letter).filter((letter) => !listed.includes(letter))).toEqual([]);
+    expect(toolKeys.map(([, key]) => key).filter((key) => !listed.includes(key))).toEqual([]);
   });
 
   it('is said in German', () => {

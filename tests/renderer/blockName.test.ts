@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { planPiece } from '../../src/core/plan/planPiece.ts';
-import { blockName } from '../../src/renderer/words/de/blockName.ts';
-import { tellIn } from '../../src/renderer/words/telling.ts';
+import { blockName } from '../../src/core/words/de/blockName.ts';
+import { tellIn } from '../../src/core/words/telling.ts';
 import { harbourLantern } from '../pdf/samplePiece.ts';
 
 const english = /\b(the|of|and|half|lower|upper|head|foot|left|right|between|inside|stage|ground|header)\b/i;

@@ -3,6 +3,7 @@ import type { HostApi, OpenedPiece } from '../../src/core/contract/hostApi.ts';
 import { setHost } from '../../src/renderer/host/currentHost.ts';
 import { newPiece } from '../../src/renderer/state/newPiece.ts';
 import { usePiece } from '../../src/renderer/state/pieceStore.ts';
+import { firstRun } from '../../src/renderer/words/en/firstRun.ts';
 
 const saved: { revision: number; name: string }[] = [];
 let refuse = false;
@@ -21,7 +22,7 @@ const host = {
 const opened: OpenedPiece = {
   key: 'k1',
   revision: 7,
-  piece: newPiece('Lantern', 'mm', '2026-11-25T10:00:00Z'),
+  piece: newPiece('Lantern', 'mm', '2026-11-25T10:00:00Z', firstRun.called),
   progress: null,
   readOnly: null,
   sample: false,

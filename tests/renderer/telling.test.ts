@@ -7,7 +7,7 @@ import { edgeFlags } from '../../src/core/compare/edgeFlags.ts';
 import { tiltFlags, unevenFlags } from '../../src/core/compare/fellFlags.ts';
 import { beatFlags, countFlags } from '../../src/core/compare/planFlags.ts';
 import { measurement } from '../../src/core/model/measurement.ts';
-import { tellIn } from '../../src/renderer/words/telling.ts';
+import { figuresIn, lengthIn, tellIn } from '../../src/core/words/telling.ts';
 import { sampleCheck } from '../pdf/sampleCheck.ts';
 import { harbourLantern } from '../pdf/samplePiece.ts';
 
@@ -17,8 +17,16 @@ const speaking = [
   'core/compare/edgeFlags.ts',
   'core/compare/fellFlags.ts',
   'core/compare/planFlags.ts',
+  'core/cartoon/svg/importDrawing.ts',
+  'core/cartoon/svg/readNodes.ts',
+  'core/cartoon/trace/tracePicture.ts',
   'core/compare/spreadFlags.ts',
   'core/project/document.ts',
+  'core/order/blockRemarks.ts',
+  'core/order/slits.ts',
+  'core/ornaments/ornamentPlace.ts',
+  'core/ornaments/ornamentPlans.ts',
+  'main/typefaces/lettering.ts',
   'core/photo/locateLoom.ts',
   'core/photo/pointsCamera.ts',
   'core/photo/quality.ts',
@@ -95,6 +103,15 @@ describe('sentences of the core and the host', () => {
     expect(sentences.filter((sentence) => tellIn('de', sentence) === sentence)).toEqual([]);
   });
 
+  it('have a comma in their figures in German, and dates, versions and file names as they are', () => {
+    expect(figuresIn('de', '1.06 mm, not 1.14. Then 2 438.5 g.')).toBe('1,06 mm, not 1,14. Then 2 438,5 g.');
+    expect(figuresIn('de', 'IMG_1.2.jpg, Plumbweft 0.1.0, am 3.4.2026, x1.5')).toBe(
+      'IMG_1.2.jpg, Plumbweft 0.1.0, am 3.4.2026, x1.5',
+    );
+    expect(figuresIn('en', '1.06 mm')).toBe('1.06 mm');
+    expect(lengthIn('de', '8 ¼ in')).toBe('8 ¼ Zoll');
+  });
+
   it('stay as they are in English, and when nobody translated them', () => {
     expect(tellIn('en', 'No loom is seen in the picture.')).toBe('No loom is seen in the picture.');
     expect(tellIn('de', 'A sentence nobody knows.')).toBe('A sentence nobody knows.');
@@ -134,7 +151,7 @@ describe('sentences of the core and the host', () => {
       }
     }
     expect(tellIn('de', 'Right edge drawing in since 67 mm up. 2.8 mm in, give or take 0.3.')).toBe(
-      'Die rechte Kante zieht seit 67 mm Höhe ein. 2.8 mm nach innen, auf oder ab 0.3.',
+      'Die rechte Kante zieht seit 67 mm Höhe ein. 2,8 mm nach innen, auf oder ab 0,3.',
     );
   });
 });

@@ -12,6 +12,7 @@ import {
 } from '../../src/core/project/document.ts';
 import { pieceDocument } from '../../src/core/project/pieceDocument.ts';
 import { progressDocument } from '../../src/core/project/progressDocument.ts';
+import { settingsDocument } from '../../src/main/service/ownDocuments.ts';
 import { fixture, lantern } from '../support/pieces.ts';
 
 const sum = (text: string) => createHash('sha256').update(text).digest('hex');
@@ -142,7 +143,7 @@ describe('migrations', () => {
     expect(loadDocument(shelf, old(3, { wide: 'x' }), sum)).toMatchObject({ problem: { tag: 'not-as-described' } });
   });
 
-  test.each([pieceDocument, checkDocument, progressDocument] as DocumentKind<unknown>[])(
+  test.each([pieceDocument, checkDocument, progressDocument, settingsDocument] as DocumentKind<unknown>[])(
     '$format has one for every older version, in order',
     (kind) => {
       expect(kind.migrations.map(({ from }) => from)).toEqual(
@@ -153,7 +154,7 @@ describe('migrations', () => {
 
   // The files are frozen: whatever a later version does, what was kept once must open.
   test.each(
-    ([pieceDocument, checkDocument, progressDocument] as DocumentKind<unknown>[]).flatMap((kind) =>
+    ([pieceDocument, checkDocument, progressDocument, settingsDocument] as DocumentKind<unknown>[]).flatMap((kind) =>
       Array.from({ length: kind.version }, (_, index) => [kind.format, index + 1, kind] as const),
     ),
   )('%s version %i opens', (format, version, kind) => {

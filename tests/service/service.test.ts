@@ -1,6 +1,7 @@
 import { createHash } from 'node:crypto';
 import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import sharp from 'sharp';
 import { describe, expect, onTestFinished, test } from 'vitest';
 import { type CallName, type CallParams, type CallResult, hostCalls } from '../../src/core/contract/hostApi.ts';
 import type { Problem } from '../../src/core/model/outcome.ts';
@@ -50,7 +51,7 @@ describe('pieces', () => {
     expect(await first.problem('savePiece', { key: made.key, revision: 1, piece: made.piece })).toMatchObject({
       tag: 'changed-elsewhere',
     });
-    const progress = { passesDone: 12, planFingerprint: 'f', at: '2026-11-25T10:00:00.000Z' };
+    const progress = { passesDone: 12, planFingerprint: 'f', finished: ['tails'], at: '2026-11-25T10:00:00.000Z' };
     await first.ok('saveProgress', { key: made.key, progress });
     await first.service.close();
     const second = started(home);
@@ -126,13 +127,18 @@ describe('a photograph', () => {
     const bytes = new Uint8Array(readFileSync(fixture('sequence/seq2.jpg')));
     const { result: measured } = await running.ok(
       'measurePhoto',
-      { key, job: 'job-1', name: 'IMG_1.jpg', hash: null, points: null },
+      { key, job: 'job-1', name: 'IMG_1.jpg', hash: null, points: null, camera: null },
       bytes,
     );
     expect(measured.photo).toMatchObject({ width: 2250, height: 3000, rendered: true });
     expect(running.events.filter((event) => event.kind === 'job').length).toBeGreaterThan(1);
     // Shown before it is kept.
-    const shown = await running.ok('photoImage', { key, hash: measured.photo.hash, size: 'thumbnail' });
+    const shown = await running.ok('photoImage', {
+      key,
+      job: 'picture-1',
+      hash: measured.photo.hash,
+      size: 'thumbnail',
+    });
     expect(shown.result).toMatchObject({ type: 'image/jpeg', height: 240 });
     const { result: kept } = await running.ok('keepCheck', { key, draft: 'job-1', note: 'after the header' });
     expect(kept).toMatchObject({ note: 'after the header', photo: { rendered: true }, reading: measured.reading });
@@ -148,6 +154,7 @@ describe('a photograph', () => {
     if (measured.reading.reference !== null) {
       const view = { pxPerMm: 2, left: -120, right: 120, bottom: 0, top: 200 };
       const front = await running.ok('frontOnImage', {
+        job: 'picture-2',
         key,
         hash: measured.photo.hash,
         draft: null,
@@ -167,7 +174,7 @@ describe('a photograph', () => {
     const bytes = new Uint8Array(readFileSync(fixture('sequence/seq2.jpg')));
     const asked = running.ask(
       'measurePhoto',
-      { key: piece.key, job: 'job-2', name: 'x.jpg', hash: null, points: null },
+      { key: piece.key, job: 'job-2', name: 'x.jpg', hash: null, points: null, camera: null },
       bytes,
     );
     while (!running.events.some((event) => event.kind === 'job')) await new Promise((later) => setTimeout(later, 20));
@@ -176,6 +183,40 @@ describe('a photograph', () => {
     expect(await asked).toMatchObject({ ok: false, problem: { tag: 'cancelled' } });
     expect(performance.now() - begun).toBeLessThan(2_000);
   });
+
+  test('is turned back when the weaver said that its camera turns pictures over', async () => {
+    const running = started();
+    const { result: piece } = await running.ok('createPiece', { piece: lantern() });
+    const { result: settings } = await running.ok('readSettings', {});
+    await running.ok('writeSettings', { ...settings, cameras: [{ name: 'Looking-glass 3', mirrors: true }] });
+    // On this cloth the right edge has drawn in by nearly 3 mm, the left hasn't; the picture shows it the other way round.
+    const turned = await sharp(fixture('sequence/seq4.jpg')).resize({ height: 1400 }).flop().jpeg().toBuffer();
+    const asked = { key: piece.key, job: 'j', name: 'x.jpg', hash: null, points: null, camera: 'Looking-glass 3' };
+    const { photo, reading } = (await running.ok('measurePhoto', asked, new Uint8Array(turned))).result;
+    expect(photo.camera).toBe('Looking-glass 3');
+    expect(reading.status).toBe('measured');
+    const both = reading.selvedge.flatMap(({ y, left, right }) =>
+      y > 110 && left !== null && right !== null ? [left.value + right.value] : [],
+    );
+    expect(both.length).toBeGreaterThan(3);
+    for (const lean of both) expect(lean).toBeLessThan(-1);
+  }, 120_000);
+
+  test('whose pictures nobody waits for any more hold up nothing behind them', async () => {
+    const running = started();
+    const { result: sample } = await running.ok('openSample', {});
+    const { result: photos } = await running.ok('listPhotos', { key: sample.key });
+    const picture = (job: string) =>
+      running.ask('photoImage', { key: sample.key, job, hash: photos[0]!.hash, size: 'full' });
+    const left = ['left-1', 'left-2', 'left-3'].map(picture);
+    const wanted = picture('wanted');
+    // At once, while they are still being read from the disk, and the first is on its way.
+    for (const job of ['left-1', 'left-2', 'left-3']) await running.ok('cancelJob', { job });
+    for (const answer of await Promise.all(left)) {
+      expect(answer).toMatchObject({ ok: false, problem: { tag: 'cancelled' } });
+    }
+    expect(await wanted).toMatchObject({ ok: true });
+  }, 60_000);
 
   const header = (): Uint8Array => {
     const bytes = new Uint8Array(readFileSync(fixture('sequence/seq2.jpg')));
@@ -214,7 +255,7 @@ describe('a photograph', () => {
     const before = snapshot(folder);
     const found = await running.problem(
       'measurePhoto',
-      { key: piece.key, job: 'j', name: 'x.jpg', hash: null, points: null },
+      { key: piece.key, job: 'j', name: 'x.jpg', hash: null, points: null, camera: null },
       bytes,
     );
     expect(found?.tag).toBe(tag);
@@ -222,6 +263,26 @@ describe('a photograph', () => {
     expect(found?.remedy).toMatch(/^(Choose|Copy|Save|Use)/);
     expect(snapshot(folder)).toEqual(before);
   });
+});
+
+describe('the photograph of a loom', () => {
+  test('is kept small with its profile, shown, and goes with it', async () => {
+    const home = temporaryFolder();
+    const running = started(home);
+    const bytes = new Uint8Array(readFileSync(fixture('sequence/seq2.jpg')));
+    const { photo } = (await running.ok('keepLoomPhoto', {}, bytes)).result;
+    const { result: settings } = await running.ok('readSettings', {});
+    await running.ok('writeSettings', { ...settings, looms: [{ loom: lantern().loom, photo }] });
+    const shown = await running.ok('loomPhoto', { photo });
+    expect(shown.result.height).toBeLessThanOrEqual(720);
+    expect((await sharp(shown.bytes!).metadata()).exif).toBeUndefined();
+    // Another setting leaves it; with its profile it goes.
+    await running.ok('writeSettings', { ...settings, sound: true, looms: [{ loom: lantern().loom, photo }] });
+    expect((await running.ok('loomPhoto', { photo })).bytes?.length).toBeGreaterThan(1_000);
+    await running.ok('writeSettings', { ...settings, looms: [] });
+    expect(await running.problem('loomPhoto', { photo })).not.toBeNull();
+    expect(await running.problem('keepLoomPhoto', {}, new Uint8Array([1, 2, 3]))).not.toBeNull();
+  }, 60_000);
 });
 
 describe('a piece file', () => {
@@ -349,9 +410,10 @@ describe('the rest of the contract', () => {
       reason: '',
       size: 'full',
       points: null,
+      camera: null,
       revision: 1,
       piece: lantern(),
-      progress: { passesDone: 0, planFingerprint: '', at: '' },
+      progress: { passesDone: 0, planFingerprint: '', finished: [], at: '' },
       keepPlaces: false,
       pxPerMm: 1,
       left: 0,

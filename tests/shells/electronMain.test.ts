@@ -190,7 +190,7 @@ describe('the built main bundle over a stand-in for Electron', () => {
     expect(await asked({ name: 'about', params: {}, noBytes: true })).toBe('not-as-agreed');
     expect(await asked({ name: 'openPiece', params: { key: '../../etc' } })).toBe('not-as-agreed');
     expect(await asked({ name: 'openPiece', params: { key: 'p-none' } })).toBe('not-there');
-    expect(await asked({ name: 'photoImage', params: { key: 'p-none', hash: '../x', size: 'full' } })).toBe(
+    expect(await asked({ name: 'photoImage', params: { key: 'p-none', job: 'j', hash: '../x', size: 'full' } })).toBe(
       'not-as-agreed',
     );
     expect(await asked({ name: 'savePiece', params: { key: 'p-none', revision: 1, piece: { name: 'x' } } })).toBe(

@@ -127,9 +127,9 @@ test('progress kept by the first version opens, and is kept in the new form at t
   const folder = await evening();
   copyFileSync(join(import.meta.dirname, '../fixtures/documents/progress-v1.json'), join(folder, 'progress.json'));
   const opened = await openForTest(ports, folder);
-  expect(opened.progress).toEqual({ passesDone: 0, planFingerprint: '', at: '2026-11-25T09:00:00.000Z' });
+  expect(opened.progress).toEqual({ passesDone: 0, planFingerprint: '', finished: [], at: '2026-11-25T09:00:00.000Z' });
   expect(JSON.parse(readFileSync(join(folder, 'progress.json'), 'utf8'))).toMatchObject({ version: 1 });
   await storeStep(ports, opened, 1, nothingAcknowledged());
-  expect(JSON.parse(readFileSync(join(folder, 'progress.json'), 'utf8'))).toMatchObject({ version: 2 });
+  expect(JSON.parse(readFileSync(join(folder, 'progress.json'), 'utf8'))).toMatchObject({ version: 3 });
   await opened.handle.lock?.release();
 });

@@ -148,7 +148,7 @@ const migrating: Scenario = {
       async act(over) {
         const opened = await openPieceFolder(over, folder, before);
         if (!opened.ok || opened.value.readOnly !== null) return 'refused';
-        const progress = { passesDone: 21, planFingerprint: 'f', at: '2026-11-25T09:00:00.000Z' };
+        const progress = { passesDone: 21, planFingerprint: 'f', finished: [], at: '2026-11-25T09:00:00.000Z' };
         const saved = await saveProgress(over, opened.value.handle, progress);
         await opened.value.handle.lock?.release();
         return saved.ok ? 'done' : 'refused';

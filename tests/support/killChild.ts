@@ -65,7 +65,7 @@ async function work(): Promise<void> {
         return;
       }
       tell({ step: 0 });
-      const progress = { passesDone: 21, planFingerprint: 'f', at: '2026-11-25T09:00:00.000Z' };
+      const progress = { passesDone: 21, planFingerprint: 'f', finished: [], at: '2026-11-25T09:00:00.000Z' };
       const saved = await saveProgress(ports, opened.value.handle, progress);
       tell(saved.ok ? { done: 0 } : { wrong: saved.problem.tag });
       await opened.value.handle.lock?.release();

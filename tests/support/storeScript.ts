@@ -45,7 +45,7 @@ export async function storeStep(
       return 'done';
     }
     case 1: {
-      const progress = { passesDone: step, planFingerprint: 'f', at: '2026-11-25T09:00:00.000Z' };
+      const progress = { passesDone: step, planFingerprint: 'f', finished: [], at: '2026-11-25T09:00:00.000Z' };
       const saved = await saveProgress(ports, handle, progress);
       if (!saved.ok) return 'refused';
       acknowledged.passes = step;

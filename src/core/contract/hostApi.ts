@@ -46,6 +46,10 @@ const checkSummary = z.strictObject({
   passSigmaMm: z.number().nullable(),
   flags: z.array(z.string()),
 });
+/** A loom kept for other pieces, with what shows which one it is: the name of its photograph among the program's own. */
+const keptLoom = z.strictObject({ loom: loomSchema, photo: hash.nullable() });
+/** What the weaver said of a camera: whether its pictures are turned over as in a looking-glass. */
+const knownCamera = z.strictObject({ name: z.string().min(1).max(300), mirrors: z.boolean() });
 const settings = z.strictObject({
   theme: z.enum(['system', 'light', 'dark']),
   language: z.enum(['en', 'de']),
@@ -56,7 +60,8 @@ const settings = z.strictObject({
   camera: z.string().nullable(),
   watchedFolder: z.string().nullable(),
   tourDone: z.boolean(),
-  looms: z.array(loomSchema).max(200),
+  looms: z.array(keptLoom).max(200),
+  cameras: z.array(knownCamera).max(200),
 });
 const measured = z.strictObject({
   /** Name of the measurement until it is kept. */
@@ -67,6 +72,8 @@ const measured = z.strictObject({
     width: z.number().int(),
     height: z.number().int(),
     rendered: z.boolean(),
+    /** The device it was taken with, where that is known. */
+    camera: z.string().nullable(),
   }),
   reading: loomReadingSchema,
 });
@@ -124,10 +131,20 @@ export const hostCalls = {
       name: z.string().max(300),
       hash: hash.nullable(),
       points: photoPoints.nullable(),
+      /** The device, where the page took the picture itself; else the picture's own words name it. */
+      camera: z.string().min(1).max(300).nullable(),
     }),
     measured,
     'in',
   ),
+  /** Keeps a small picture of a photograph of a loom, for its profile; nothing of the file's own words goes along. */
+  keepLoomPhoto: call(nothing, z.strictObject({ photo: hash }), 'in'),
+  loomPhoto: call(
+    z.strictObject({ photo: hash }),
+    z.strictObject({ type: z.string(), width: z.number().int(), height: z.number().int() }),
+    'out',
+  ),
+  /** Stops a measurement or a picture that nobody waits for any more. */
   cancelJob: call(z.strictObject({ job: jobId }), nothing),
   keepCheck: call(z.strictObject({ key, draft: jobId, note: z.string().max(10_000) }), checkRecord),
   dismissFlag: call(
@@ -137,7 +154,7 @@ export const hostCalls = {
   discardCheck: call(z.strictObject({ key, id: z.string() }), nothing),
   /** The photograph as displayed, as JPEG: a thumbnail 240 px high, screen size 1600 px, or full size. */
   photoImage: call(
-    z.strictObject({ key, hash, size: z.enum(['thumbnail', 'screen', 'full']) }),
+    z.strictObject({ key, job: jobId, hash, size: z.enum(['thumbnail', 'screen', 'full']) }),
     z.strictObject({ type: z.string(), width: z.number().int(), height: z.number().int() }),
     'out',
   ),
@@ -145,6 +162,7 @@ export const hostCalls = {
   frontOnImage: call(
     z.strictObject({
       key,
+      job: jobId,
       hash,
       draft: jobId.nullable(),
       check: z.string().nullable(),
@@ -210,6 +228,7 @@ export const usualSettings: Settings = {
   watchedFolder: null,
   tourDone: false,
   looms: [],
+  cameras: [],
 };
 export const settingsSchema = settings;
 

@@ -4,6 +4,8 @@ export interface Progress {
   readonly passesDone: number;
   /** Fingerprint of what was woven by the plan: where that has changed since, the weaver is asked before it goes on. */
   readonly planFingerprint: string;
-  /** ISO 8601 instant of the last turn. */
+  /** Steps of finishing that are done, by their names. */
+  readonly finished: readonly string[];
+  /** ISO 8601 instant of the last turn or step. */
   readonly at: string;
 }

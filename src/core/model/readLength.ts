@@ -21,6 +21,7 @@ const unitSizes: Readonly<Record<string, number>> = {
   in: MM_PER_INCH,
   inch: MM_PER_INCH,
   inches: MM_PER_INCH,
+  zoll: MM_PER_INCH,
   '"': MM_PER_INCH,
   '″': MM_PER_INCH,
   '”': MM_PER_INCH,
@@ -37,7 +38,7 @@ const unitSizes: Readonly<Record<string, number>> = {
  * eighty-one quarters and never 8¼.
  */
 const part =
-  /^(?:(?:(\d+(?:[.,]\d+)?)[ -])?(\d+)[/\u2044](\d+)|(?:(\d+)[ -]?)?([¼½¾⅛⅜⅝⅞⅓⅔])|(\d+(?:[.,]\d+)?|[.,]\d+)) *(mm|cm|m|inches|inch|in|"|″|”|ft|foot|feet|'|′|yd)?\.? */i;
+  /^(?:(?:(\d+(?:[.,]\d+)?)[ -])?(\d+)[/\u2044](\d+)|(?:(\d+)[ -]?)?([¼½¾⅛⅜⅝⅞⅓⅔])|(\d+(?:[.,]\d+)?|[.,]\d+)) *(mm|cm|m|inches|inch|in|zoll|"|″|”|ft|foot|feet|'|′|yd)?\.? */i;
 
 const unread = (text: string, why: string) =>
   failure('length-unread', `“${text}” can't be read as a length${why}.`, 'Write it like 210, 21 cm, 8 1/4 in or 8¼.');

@@ -1,5 +1,4 @@
 import type { SteppedChart } from '../chart/makeChart.ts';
-import { lengthInWords } from '../model/lengthWords.ts';
 import type { Piece } from '../model/piece.ts';
 import type { Slit } from '../model/plan.ts';
 import type { Wefts } from './wefts.ts';
@@ -9,8 +8,7 @@ const LISTED = 0.5;
 
 function remedyFor(lengthMm: number, piece: Piece, end: number): string {
   if (lengthMm <= piece.making.slitLimit) return 'Short enough to leave open.';
-  const length = lengthInWords(lengthMm, piece.units);
-  return `${length} long: share end ${end + 1} every second turn while weaving, or sew it before hanging.`;
+  return `Share end ${end + 1} every second turn while weaving, or sew it before hanging.`;
 }
 
 /**

@@ -5,10 +5,11 @@ import type { DocumentKind } from './document.ts';
 const progressFields = z.strictObject({
   passesDone: z.number().int().nonnegative(),
   planFingerprint: z.string().max(200),
+  finished: z.array(z.string().max(40)).max(100),
   at: z.string().max(40),
 });
 
-/** The body of `progress.json`, version 2. */
+/** The body of `progress.json`, version 3. */
 export const progressSchema = progressFields as unknown as z.ZodType<Progress, Progress>;
 
 const keptBefore = z.looseObject({ at: z.string() });
@@ -16,7 +17,7 @@ const keptBefore = z.looseObject({ at: z.string() });
 /** `progress.json`: where the weaver is at the loom. */
 export const progressDocument: DocumentKind<Progress> = {
   format: 'plumbweft-progress',
-  version: 2,
+  version: 3,
   migrations: [
     {
       from: 1,
@@ -24,6 +25,11 @@ export const progressDocument: DocumentKind<Progress> = {
       // starts at the foot again, and the weaver says where she is.
       name: 'passes are counted over the whole piece',
       migrate: (body) => ({ passesDone: 0, planFingerprint: '', at: keptBefore.parse(body).at }),
+    },
+    {
+      from: 2,
+      name: 'steps of finishing are ticked',
+      migrate: (body) => ({ ...z.looseObject({}).parse(body), finished: [] }),
     },
   ],
   body: progressSchema,

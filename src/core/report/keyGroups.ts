@@ -44,10 +44,9 @@ export const keyGroups: readonly KeyGroup[] = [
   {
     title: 'Cartoon',
     keys: [
-      { keys: 'V', does: 'select' },
-      { keys: 'P, R, E, F', does: 'polygon, rectangle, ellipse, freehand' },
-      { keys: 'H, D, X', does: 'hill, diamond, hexagon' },
-      { keys: 'B, A', does: 'band, arch' },
+      { keys: '1, 2, 3', does: 'polygon, rectangle, hill' },
+      { keys: '4, 5, 6', does: 'diamond, hexagon, ellipse' },
+      { keys: '7, 8, 9', does: 'band, arch, freehand' },
       { keys: 'L', does: 'lettering' },
       { keys: 'O', does: 'bring in a drawing' },
       { keys: 'Arrows', does: 'nudge one end or one turn' },
@@ -62,7 +61,7 @@ export const keyGroups: readonly KeyGroup[] = [
       { keys: 'Ctrl + D', does: 'copy' },
       { keys: 'Delete, Backspace', does: 'remove' },
       { keys: 'Enter', does: 'close the polygon' },
-      { keys: 'Esc', does: 'let go' },
+      { keys: 'Esc', does: 'let go, then select' },
       { keys: '0', does: 'the whole piece' },
       { keys: '+, =', does: 'nearer' },
       { keys: '-', does: 'further' },

@@ -117,7 +117,14 @@ async function measure(
   const bytes = read.value;
   const inspected = inspectPhoto(bytes);
   if (!inspected.ok) return turnedAway(inspected.problem);
-  const answered = await askVision<'measure'>(ports.worker, { kind: 'measure', bytes, piece, points });
+  const answered = await askVision<'measure'>(ports.worker, {
+    kind: 'measure',
+    bytes,
+    piece,
+    points,
+    camera: null,
+    cameras: [],
+  });
   return answered.ok ? { ...answered.value, bytes } : turnedAway(answered.problem);
 }
 

@@ -1,6 +1,7 @@
 import type { Piece } from '../../core/model/piece.ts';
 import type { Arithmetic } from '../../core/model/plan.ts';
 import type { PaperName } from '../../core/report/paper.ts';
+import type { LanguageName } from '../../core/words/telling.ts';
 import { Flow } from './flow.ts';
 import { newSheet } from './newSheet.ts';
 import { palette } from './palette.ts';
@@ -10,12 +11,13 @@ export async function arithmeticSheet(
   piece: Piece,
   sums: readonly Arithmetic[],
   paper: PaperName,
+  language: LanguageName,
 ): Promise<Uint8Array> {
   const texts = sums.flatMap((sum) => [
     sum.title,
     ...sum.lines.flatMap((line) => [line.label, line.working, line.result]),
   ]);
-  const sheet = await newSheet(piece, `${piece.name}, arithmetic`, texts);
+  const sheet = await newSheet(piece, 'arithmetic', texts, language);
   const flow = new Flow(sheet, piece, 'arithmetic', paper);
   flow.head(piece.name, 'Every sum behind the plan, so it can be checked by hand.');
   const columns = { label: 44, result: 34 };

@@ -135,7 +135,7 @@ export function blockCard(
         on.line(left, top, left + width, top, { colour: palette.rule, width: 0.3 });
         on.text(String(block.order + 1), left, top - 6.8, { face: 'strong', size: 16 });
         if (yarn !== undefined) on.swatch(left + 12, top - 7.8, 6.4, yarn.colour, yarnLetter(block.yarn));
-        on.text(block.name, left + indent, top - 6.6, { face: 'heading', size: 14 });
+        on.text(on.speech.blockName(block.name), left + indent, top - 6.6, { face: 'heading', size: 14, own: true });
         const turnsInAll = countInWords(block.rows.length / 2, 'turn');
         on.text(turnsInAll, left + width, top - 6.4, { face: 'strong', size: 10, align: 'right' });
         const before = left + width - on.widthOf(turnsInAll, { face: 'strong', size: 10 }) - 4;

@@ -154,6 +154,6 @@ export function drawCartoon(pen: Pen, parts: CartoonParts, shown: ShownPart): vo
     pen.circle(x, y, 2.4, palette.white, { width: 0.3 });
     pen.line(x - 4, y, x + 4, y, { width: 0.2 });
     pen.line(x, y - 4, x, y + 4, { width: 0.2 });
-    pen.text(ornament.name, x + 4.5, y + 1, { size: 8 });
+    pen.text(ornament.name, x + 4.5, y + 1, { size: 8, own: true });
   }
 }

@@ -4,6 +4,7 @@ import { chartOutlines } from '../../core/report/chartOutlines.ts';
 import type { PaperName } from '../../core/report/paper.ts';
 import { type Tile, type Tiling, tilePages } from '../../core/report/tilePages.ts';
 import { yarnLetter } from '../../core/report/yarnLetter.ts';
+import type { LanguageName } from '../../core/words/telling.ts';
 import { cartoonMargins, cartoonParts, drawCartoon, drawEndNumbers } from './cartoonDrawing.ts';
 import { drawCheckBar } from './checkBar.ts';
 import { newSheet } from './newSheet.ts';
@@ -61,7 +62,7 @@ function drawFoot(pen: Pen, piece: Piece, tiling: Tiling, tile: Tile): void {
   const right = frame.left + frame.width;
   drawMap(pen, tiling, tile, right, y);
   const words = right - 4 * Math.min(4, tiling.columns) - 3;
-  pen.text(piece.name, words, y + 9, { face: 'heading', size: 12, align: 'right' });
+  pen.text(piece.name, words, y + 9, { face: 'heading', size: 12, align: 'right', own: true });
   pen.text(`row ${tile.row}, column ${tile.column}`, words, y + 4.6, { face: 'strong', size: 9, align: 'right' });
   pen.text(`of ${tiling.rows} × ${tiling.columns}; row 1 is the lowest`, words, y, {
     size: 7.5,
@@ -81,7 +82,7 @@ function drawLegend(pen: Pen, piece: Piece, left: number, top: number, width: nu
     }
     y -= 1.6;
   };
-  pen.text(piece.name, left, y, { face: 'heading', size: 20 });
+  pen.text(piece.name, left, y, { face: 'heading', size: 20, own: true });
   y -= 7;
   pen.text('Cartoon, true to size, to slip behind the warp', left, y, { size: 10, colour: palette.second });
   y -= 9;
@@ -112,8 +113,13 @@ function drawLegend(pen: Pen, piece: Piece, left: number, top: number, width: nu
  * The cartoon at true size on as many pages as it takes, with a first page that says how to put them together.
  * @returns a PDF; the same piece and paper always give the same bytes.
  */
-export async function cartoonSheet(piece: Piece, chart: Chart, paper: PaperName): Promise<Uint8Array> {
-  const sheet = await newSheet(piece, `${piece.name}, cartoon`, []);
+export async function cartoonSheet(
+  piece: Piece,
+  chart: Chart,
+  paper: PaperName,
+  language: LanguageName,
+): Promise<Uint8Array> {
+  const sheet = await newSheet(piece, 'cartoon', [], language);
   const width = chart.ends * chart.pitch + cartoonMargins.left + cartoonMargins.right;
   const height = chart.passes * chart.passHeight + cartoonMargins.bottom + cartoonMargins.top;
   const tiling = tilePages(width, height, paper);

@@ -68,7 +68,8 @@ export function drawEdgeStrip(
   );
   pen.text(title, middle, frame.bottom + frame.height + 2, { face: 'strong', size: 9, align: 'middle' });
   const reach = numberInWords(frame.reach);
-  const [far, near] = outward === 'left' ? [`${reach} out`, `${reach} in`] : [`${reach} in`, `${reach} out`];
+  const [far, near] =
+    outward === 'left' ? [`${reach} mm out`, `${reach} mm in`] : [`${reach} mm in`, `${reach} mm out`];
   pen.text(far, frame.left, frame.bottom - 4, { size: 7, colour: palette.second });
   pen.text(near, frame.left + frame.width, frame.bottom - 4, { size: 7, colour: palette.second, align: 'right' });
 }

@@ -2,6 +2,7 @@ import { lengthInWords } from '../../core/model/lengthWords.ts';
 import type { Piece } from '../../core/model/piece.ts';
 import type { Plan } from '../../core/plan/planPiece.ts';
 import type { PaperName } from '../../core/report/paper.ts';
+import type { LanguageName } from '../../core/words/telling.ts';
 import { Flow } from './flow.ts';
 import { newSheet } from './newSheet.ts';
 import { palette } from './palette.ts';
@@ -9,13 +10,18 @@ import { palette } from './palette.ts';
 type Planned = Pick<Plan, 'shopping' | 'hanging' | 'finishing' | 'materials'>;
 
 /** What to buy, how the piece hangs, and the steps from the last pass to the wall: each with a square to tick. */
-export async function finishingSheet(piece: Piece, plan: Planned, paper: PaperName): Promise<Uint8Array> {
+export async function finishingSheet(
+  piece: Piece,
+  plan: Planned,
+  paper: PaperName,
+  language: LanguageName,
+): Promise<Uint8Array> {
   const { shopping, hanging, finishing } = plan;
   const texts = [
     ...shopping.flatMap((line) => [line.item, line.amount, line.note]),
     ...finishing.flatMap((step) => [step.step, step.caution ?? '']),
   ];
-  const sheet = await newSheet(piece, `${piece.name}, buying and finishing`, texts);
+  const sheet = await newSheet(piece, 'buying and finishing', texts, language);
   const flow = new Flow(sheet, piece, 'buying and finishing', paper);
   flow.head(piece.name, 'What to buy, how it hangs, and the way from the last pass to the wall.');
   flow.heading('To buy, or to find at home');

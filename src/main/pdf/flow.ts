@@ -56,7 +56,7 @@ export class Flow {
 
   /** The name of the sheet and one sentence under it. */
   head(title: string, sentence: string): void {
-    this.pen.text(title, this.left, this.y - 6, { face: 'heading', size: 22 });
+    this.pen.text(title, this.left, this.y - 6, { face: 'heading', size: 22, own: title === this.piece.name });
     this.y -= 12;
     this.say(sentence, { size: 11, colour: palette.second });
     this.y -= 3;
@@ -113,7 +113,8 @@ export class Flow {
   finish(): void {
     for (const [index, pen] of this.pens.entries()) {
       pen.line(this.left, 14, this.right, 14, { colour: palette.rule, width: 0.3 });
-      pen.text(`${this.piece.name}, ${this.title}`, this.left, 9.6, { size: 8.5, colour: palette.second });
+      const name = `${this.piece.name}, ${pen.speech.tell(this.title)}`;
+      pen.text(name, this.left, 9.6, { size: 8.5, colour: palette.second, own: true });
       pen.text(`page ${index + 1} of ${this.pens.length}`, this.right, 9.6, {
         size: 8.5,
         colour: palette.second,

@@ -1,13 +1,19 @@
 import type { Piece } from '../../core/model/piece.ts';
 import type { KeyGroup } from '../../core/report/keyGroups.ts';
 import type { PaperName } from '../../core/report/paper.ts';
+import type { LanguageName } from '../../core/words/telling.ts';
 import { Flow } from './flow.ts';
 import { newSheet } from './newSheet.ts';
 import { palette } from './palette.ts';
 
 /** The keys that answer on every screen and on each of them, on one page to pin beside the loom. */
-export async function keySheet(piece: Piece, groups: readonly KeyGroup[], paper: PaperName): Promise<Uint8Array> {
-  const sheet = await newSheet(piece, 'Keys', JSON.stringify(groups).split('\n'));
+export async function keySheet(
+  piece: Piece,
+  groups: readonly KeyGroup[],
+  paper: PaperName,
+  language: LanguageName,
+): Promise<Uint8Array> {
+  const sheet = await newSheet(piece, 'keys', [], language);
   const flow = new Flow(sheet, piece, 'keys', paper);
   flow.head('Keys', 'Everything can be done from the keyboard. F1 or ? shows them on the screen.');
   const gap = 10;

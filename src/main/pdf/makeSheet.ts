@@ -5,6 +5,7 @@ import { planPiece } from '../../core/plan/planPiece.ts';
 import { keyGroups } from '../../core/report/keyGroups.ts';
 import type { PaperName } from '../../core/report/paper.ts';
 import { plannedSelvedges } from '../../core/warp/plannedSelvedges.ts';
+import type { LanguageName } from '../../core/words/telling.ts';
 import { arithmeticSheet } from './arithmeticSheet.ts';
 import { cartoonSheet } from './cartoonSheet.ts';
 import { finishingSheet } from './finishingSheet.ts';
@@ -19,6 +20,7 @@ export interface SheetRequest {
   readonly piece: Piece;
   readonly sheet: SheetName;
   readonly paper: PaperName;
+  readonly language: LanguageName;
   /** Only a report needs these: the check, and its photograph as displayed, as JPEG. */
   readonly check: CheckRecord | null;
   readonly photo: Uint8Array | null;
@@ -44,25 +46,25 @@ const fileName = (piece: Piece, sheet: SheetName): string => {
 
 /** Any of the printed sheets. */
 export async function makeSheet(request: SheetRequest): Promise<Outcome<MadeSheet, 'check-needed'>> {
-  const { piece, sheet, paper, check, photo } = request;
+  const { piece, sheet, paper, language, check, photo } = request;
   const made = async (): Promise<Uint8Array | null> => {
     switch (sheet) {
       case 'warping':
-        return warpingSheet(piece, planPiece(piece).marks, paper);
+        return warpingSheet(piece, planPiece(piece).marks, paper, language);
       case 'cartoon':
-        return cartoonSheet(piece, planPiece(piece).chart, paper);
+        return cartoonSheet(piece, planPiece(piece).chart, paper, language);
       case 'order':
-        return orderSheet(piece, planPiece(piece), paper);
+        return orderSheet(piece, planPiece(piece), paper, language);
       case 'arithmetic':
-        return arithmeticSheet(piece, planPiece(piece).materials.arithmetic, paper);
+        return arithmeticSheet(piece, planPiece(piece).materials.arithmetic, paper, language);
       case 'finishing':
-        return finishingSheet(piece, planPiece(piece), paper);
+        return finishingSheet(piece, planPiece(piece), paper, language);
       case 'keys':
-        return keySheet(piece, keyGroups, paper);
+        return keySheet(piece, keyGroups, paper, language);
       case 'report': {
         if (check === null) return null;
         const planned = plannedSelvedges(piece, check.reading.selvedge);
-        return reportSheet({ piece, check, planned, photo, paper });
+        return reportSheet({ piece, check, planned, photo, paper, language });
       }
     }
   };

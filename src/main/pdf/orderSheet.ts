@@ -6,6 +6,7 @@ import type { PaperName } from '../../core/report/paper.ts';
 import { stackFromFoot } from '../../core/report/stackFromFoot.ts';
 import { workTurns } from '../../core/report/workTurns.ts';
 import { yarnLetter } from '../../core/report/yarnLetter.ts';
+import type { LanguageName } from '../../core/words/telling.ts';
 import { blockCard, type CardStrip } from './blockCard.ts';
 import { drawBlockMap } from './blockMap.ts';
 import { Flow } from './flow.ts';
@@ -33,9 +34,14 @@ function partsOf(strips: readonly CardStrip[], room: number): CardPart[] {
  * The order of work to weave from: a map of the blocks, then every block from the foot of the page upward, as the
  * cloth grows, with a square to tick for each turn; slits and what to do about them at the end.
  */
-export async function orderSheet(piece: Piece, plan: Plan, paper: PaperName): Promise<Uint8Array> {
+export async function orderSheet(
+  piece: Piece,
+  plan: Plan,
+  paper: PaperName,
+  language: LanguageName,
+): Promise<Uint8Array> {
   const texts = plan.blocks.flatMap((block) => [block.name, ...block.words, ...block.remarks]);
-  const sheet = await newSheet(piece, `${piece.name}, order of work`, texts);
+  const sheet = await newSheet(piece, 'order of work', texts, language);
   const flow = new Flow(sheet, piece, 'order of work', paper);
   const turns = workTurns(plan.blocks, plan.sequence);
   const passes = turns.reduce((sum, turn) => sum + turn.passes, 0);
@@ -50,8 +56,9 @@ export async function orderSheet(piece: Piece, plan: Plan, paper: PaperName): Pr
   const beside = flow.left + mapWidth + 8;
   for (const [index, yarn] of piece.yarns.entries()) {
     flow.pen.swatch(beside, y - 4.6, 6.4, yarn.colour, yarnLetter(index));
-    const lines = flow.pen.lines(yarn.name, flow.right - beside - 9, { size: 10 });
-    for (const [at, line] of lines.entries()) flow.pen.text(line, beside + 9, y - 2.8 - at * 4.6, { size: 10 });
+    const name = { size: 10, own: true };
+    const lines = flow.pen.lines(yarn.name, flow.right - beside - 9, name);
+    for (const [at, line] of lines.entries()) flow.pen.text(line, beside + 9, y - 2.8 - at * 4.6, name);
     y -= Math.max(9, lines.length * 4.6 + 3);
   }
   flow.y = Math.min(mapFoot, y) - 4;

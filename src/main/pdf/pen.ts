@@ -19,6 +19,12 @@ import { runsOf, type Typefaces } from './typefaces.ts';
 /** Points, the unit of a page, in a millimetre: 72 to the inch. */
 export const POINTS_PER_MM = 72 / 25.4;
 
+/** How a sheet speaks: what the core says, and the names it gives blocks. */
+export interface Speech {
+  readonly tell: (words: string) => string;
+  readonly blockName: (name: string) => string;
+}
+
 export interface Stroke {
   readonly colour?: RGB;
   /** mm. */
@@ -32,6 +38,8 @@ export interface TextStyle {
   readonly size?: number;
   readonly colour?: RGB;
   readonly align?: 'left' | 'middle' | 'right';
+  /** The weaver's own words: a name or a note, never told in another language. */
+  readonly own?: boolean;
   /** Degrees anticlockwise. */
   readonly turn?: number;
 }
@@ -44,7 +52,10 @@ interface Window {
   readonly top: number;
 }
 
-/** Draws on one page in millimetres, origin at the page's lower left corner, y up. */
+/**
+ * Draws on one page in millimetres, origin at the page's lower left corner, y up. What it writes it says in the sheet's
+ * language; told twice, words stay as they are.
+ */
 export class Pen {
   /** Set inside a frame: what lies wholly past it is never put into the file. */
   private window: Window | null = null;
@@ -52,7 +63,12 @@ export class Pen {
   constructor(
     readonly page: PDFPage,
     readonly faces: Typefaces,
+    readonly speech: Speech,
   ) {}
+
+  private said(text: string, style: TextStyle): string {
+    return style.own ? text : this.speech.tell(text);
+  }
 
   private hidden(x0: number, y0: number, x1: number, y1: number, margin: number): boolean {
     const seen = this.window;
@@ -68,7 +84,8 @@ export class Pen {
   widthOf(text: string, style: TextStyle = {}): number {
     const { face = 'plain', size = 10 } = style;
     let points = 0;
-    for (const run of runsOf(this.faces, face, text)) points += run.font.widthOfTextAtSize(run.text, size * run.scale);
+    for (const run of runsOf(this.faces, face, this.said(text, style)))
+      points += run.font.widthOfTextAtSize(run.text, size * run.scale);
     return points / POINTS_PER_MM;
   }
 
@@ -82,7 +99,7 @@ export class Pen {
     const cosine = Math.cos((turn * Math.PI) / 180);
     const sine = Math.sin((turn * Math.PI) / 180);
     let along = -back;
-    for (const run of runsOf(this.faces, face, text)) {
+    for (const run of runsOf(this.faces, face, this.said(text, style))) {
       this.page.drawText(run.text, {
         x: (x + along * cosine) * POINTS_PER_MM - run.rise * size * sine,
         y: (y + along * sine) * POINTS_PER_MM + run.rise * size * cosine,
@@ -99,9 +116,10 @@ export class Pen {
   lines(text: string, width: number, style: TextStyle = {}): string[] {
     const lines: string[] = [];
     let line = '';
-    for (const word of text.split(/ +/)) {
+    const told = { ...style, own: true };
+    for (const word of this.said(text, style).split(/ +/)) {
       const longer = line === '' ? word : `${line} ${word}`;
-      if (line !== '' && this.widthOf(longer, style) > width) {
+      if (line !== '' && this.widthOf(longer, told) > width) {
         lines.push(line);
         line = word;
       } else line = longer;
@@ -223,6 +241,7 @@ export class Pen {
       size: points,
       colour: ink(letterColour(colour)),
       align: 'middle',
+      own: true,
     });
   }
 }

@@ -9,6 +9,7 @@ import { dayInWords } from '../../core/report/dateWords.ts';
 import { edgeDeviations } from '../../core/report/edgeDeviations.ts';
 import type { PaperName } from '../../core/report/paper.ts';
 import type { PlannedSelvedges } from '../../core/warp/plannedSelvedges.ts';
+import type { LanguageName } from '../../core/words/telling.ts';
 import { drawEdgeStrip } from './edgeStrip.ts';
 import { Flow } from './flow.ts';
 import { newSheet } from './newSheet.ts';
@@ -23,6 +24,7 @@ export interface ReportInput {
   /** The photograph as displayed, as a JPEG whose pixels are turned already; null when it can't be had. */
   readonly photo: Uint8Array | null;
   readonly paper: PaperName;
+  readonly language: LanguageName;
 }
 
 /** A figure with its give or take, in the weaver's units: `131.2 mm ± 0.5`. */
@@ -83,7 +85,7 @@ export async function reportSheet(input: ReportInput): Promise<Uint8Array> {
   const { piece, check, planned } = input;
   const { reading } = check;
   const { units } = piece;
-  const sheet = await newSheet(piece, `${piece.name}, check of ${dayInWords(check.kept)}`, [JSON.stringify(check)]);
+  const sheet = await newSheet(piece, `check of ${dayInWords(check.kept)}`, [JSON.stringify(check)], input.language);
   const flow = new Flow(sheet, piece, `check of ${dayInWords(check.kept)}`, input.paper);
   flow.head(piece.name, `Check of ${dayInWords(check.kept)}`);
   flow.say(sentenceOf(input), { face: 'heading', size: 15 });
@@ -164,7 +166,7 @@ export async function reportSheet(input: ReportInput): Promise<Uint8Array> {
   if (check.note.trim() !== '') {
     flow.heading('Note');
     for (const paragraph of check.note.split(/\n+/)) {
-      flow.say(paragraph);
+      flow.say(paragraph, { own: true });
       flow.skip(2);
     }
   }
@@ -236,7 +238,7 @@ function flagTable(flow: Flow, { piece, check }: ReportInput): void {
       });
     }
     if (flag.yMm !== null) {
-      flow.pen.text(`${lengthInWords(Math.max(0, flag.yMm), piece.units)} up`, flow.right, flow.y - 14.4, {
+      flow.pen.text(`at ${lengthInWords(Math.max(0, flag.yMm), piece.units)} up`, flow.right, flow.y - 14.4, {
         size: 9,
         align: 'right',
         colour: palette.second,

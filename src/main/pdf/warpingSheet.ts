@@ -4,6 +4,7 @@ import type { Piece } from '../../core/model/piece.ts';
 import type { StringMarks } from '../../core/model/plan.ts';
 import type { PaperName } from '../../core/report/paper.ts';
 import { warpPlan } from '../../core/warp/warpPlan.ts';
+import type { LanguageName } from '../../core/words/telling.ts';
 import { Flow } from './flow.ts';
 import { drawLoom, drawWrapping } from './loomDrawing.ts';
 import { drawMarks } from './marksPage.ts';
@@ -14,8 +15,13 @@ import { palette } from './palette.ts';
  * How to put the warp on: figures, a drawing of the loom, the order of wrapping, and what to mark on the strings.
  * @param marks heights on each string; none leaves that page out.
  */
-export async function warpingSheet(piece: Piece, marks: readonly StringMarks[], paper: PaperName): Promise<Uint8Array> {
-  const sheet = await newSheet(piece, `${piece.name}, warping`, []);
+export async function warpingSheet(
+  piece: Piece,
+  marks: readonly StringMarks[],
+  paper: PaperName,
+  language: LanguageName,
+): Promise<Uint8Array> {
+  const sheet = await newSheet(piece, 'warping', [], language);
   const flow = new Flow(sheet, piece, 'warping', paper);
   const plan = warpPlan(piece);
   const { loom, warp, cloth, units } = piece;

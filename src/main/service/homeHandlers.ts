@@ -1,6 +1,7 @@
 import { fileProblem } from '../files/fileProblem.ts';
 import { writeWhole } from '../files/writeWhole.ts';
 import { answer, type Handlers } from './handlerTypes.ts';
+import { dropLoomPhotos } from './loomPhotos.ts';
 import { readSettings, writeSettings } from './ownDocuments.ts';
 import type { ServicePorts } from './servicePorts.ts';
 import { troubleReport } from './troubleReport.ts';
@@ -14,7 +15,9 @@ export function homeHandlers(
     about: async () => answer({ shell: shell.name, version: shell.version, why: shell.why }),
     readSettings: async () => answer(await readSettings(ports)),
     async writeSettings(settings) {
+      const before = await readSettings(ports);
       const written = await writeSettings(ports, settings);
+      if (written.ok) await dropLoomPhotos(ports, before, settings);
       return written.ok ? answer(written.value) : written;
     },
     async saveFile({ name }, bytes) {

@@ -10,11 +10,22 @@ import { readDocument } from '../store/readDocument.ts';
 import { ensureTree } from './ensureTree.ts';
 import type { ServicePorts } from './servicePorts.ts';
 
+const keptBefore = z.looseObject({ looms: z.array(z.unknown()) });
+
 /** The program's own records on this computer: settings, and which folders hold pieces. */
-const settingsDocument: DocumentKind<Settings> = {
+export const settingsDocument: DocumentKind<Settings> = {
   format: 'plumbweft-settings',
-  version: 1,
-  migrations: [],
+  version: 2,
+  migrations: [
+    {
+      from: 1,
+      name: 'looms have photographs, cameras are known',
+      migrate: (body) => {
+        const before = keptBefore.parse(body);
+        return { ...before, looms: before.looms.map((loom) => ({ loom, photo: null })), cameras: [] };
+      },
+    },
+  ],
   body: settingsSchema as unknown as z.ZodType<Settings, Settings>,
   called: 'settings',
 };

@@ -10,7 +10,9 @@ import { askVision } from '../vision/visionJobs.ts';
 import type { Drafts } from './drafts.ts';
 import { answer, type Handlers } from './handlerTypes.ts';
 import { openImageCache } from './imageCache.ts';
+import type { Jobs } from './jobs.ts';
 import type { OpenPieces } from './openPieces.ts';
+import { readSettings } from './ownDocuments.ts';
 import type { SampleLabels } from './sample.ts';
 import type { ServicePorts } from './servicePorts.ts';
 
@@ -24,10 +26,10 @@ export function photoHandlers(
   ports: ServicePorts,
   pieces: OpenPieces,
   drafts: Drafts,
+  jobs: Jobs,
   labels: () => Promise<SampleLabels>,
 ): Handlers<Names> {
   const { store, worker, tell } = ports;
-  const jobs = new Map<string, AbortController>();
   const cache = openImageCache(ports);
 
   /** From a measurement not kept yet, or from the piece. */
@@ -38,7 +40,7 @@ export function photoHandlers(
   };
 
   return {
-    async measurePhoto({ key, job, name, hash, points }, sent) {
+    async measurePhoto({ key, job, name, hash, points, camera }, sent) {
       const given = sent !== null ? success(sent) : hash !== null ? await bytesOf(key, hash) : null;
       if (given === null) {
         return failure('photo-missing', 'No photograph came along.', 'Choose the photograph again.');
@@ -48,16 +50,15 @@ export function photoHandlers(
       if (!inspected.ok) return inspected;
       const piece = await pieces.use(key, (handle) => readPiece(store, handle.folder));
       if (!piece.ok) return piece;
-      const abort = new AbortController();
-      jobs.get(job)?.abort();
-      jobs.set(job, abort);
+      const { cameras } = await readSettings(ports);
       const clicked = points as unknown as readonly PhotoPoint[] | null;
-      const measured = await askVision<'measure'>(
-        worker,
-        { kind: 'measure', bytes: given.value, piece: piece.value.piece, points: clicked },
-        { signal: abort.signal, onStage: (stage, done, of) => tell({ kind: 'job', job, stage, done, of }) },
+      const measured = await jobs.run(job, (signal) =>
+        askVision<'measure'>(
+          worker,
+          { kind: 'measure', bytes: given.value, piece: piece.value.piece, points: clicked, camera, cameras },
+          { signal, onStage: (stage, done, of) => tell({ kind: 'job', job, stage, done, of }) },
+        ),
       );
-      if (jobs.get(job) === abort) jobs.delete(job);
       if (!measured.ok) return measured;
       const { width, height, metadata, reading } = measured.value;
       const photoHash = sha256(given.value);
@@ -73,53 +74,62 @@ export function photoHandlers(
         reading,
       });
       const rendered = known.isRendered(photoHash);
-      return answer({ draft: job, photo: { hash: photoHash, name: photoName, width, height, rendered }, reading });
+      return answer({
+        draft: job,
+        photo: { hash: photoHash, name: photoName, width, height, rendered, camera: metadata.camera },
+        reading,
+      });
     },
     async cancelJob({ job }) {
-      jobs.get(job)?.abort();
+      jobs.stop(job);
       return answer({});
     },
-    async photoImage({ key, hash, size }) {
-      const kept = size === 'full' ? null : await cache.read(hash, size);
-      if (kept !== null) return answer({ type, width: kept.width, height: kept.height }, kept.jpeg);
-      const bytes = await bytesOf(key, hash);
-      if (!bytes.ok) return bytes;
-      const image = await askVision<'image'>(worker, { kind: 'image', bytes: bytes.value, fit: fits[size] });
-      if (!image.ok) return image;
-      if (size !== 'full') await cache.keep(hash, size, image.value);
-      return answer({ type, width: image.value.width, height: image.value.height }, image.value.jpeg);
-    },
-    async frontOnImage({ key, hash, draft, check, ...rectangle }) {
-      if (frontOnSize(rectangle) === null) {
-        return failure('too-big', 'That view is empty or too large to draw.', 'Zoom out a little.');
-      }
-      const bytes = await bytesOf(key, hash);
-      if (!bytes.ok) return bytes;
-      const reference = await pieces.use(key, async (handle) => {
-        if (draft !== null) return success(drafts.get(draft)?.reading.reference ?? null);
-        if (check === null) return success(null);
-        const read = await readCheck(store, handle.folder, check);
-        return read.ok ? success(read.value.record.reading.reference) : read;
-      });
-      if (!reference.ok) return reference;
-      if (reference.value === null) {
-        return failure(
-          'no-reference',
-          "The photograph isn't tied to millimetres, so it can't be shown front-on.",
-          'Mark the four corners of the loom, then try again.',
+    // Stopped from the first moment on: also while the photograph is still being read from the disk.
+    photoImage: ({ key, job, hash, size }) =>
+      jobs.run(job, async (signal) => {
+        const kept = size === 'full' ? null : await cache.read(hash, size);
+        if (kept !== null) return answer({ type, width: kept.width, height: kept.height }, kept.jpeg);
+        const bytes = await bytesOf(key, hash);
+        if (!bytes.ok) return bytes;
+        const image = await askVision<'image'>(
+          worker,
+          { kind: 'image', bytes: bytes.value, fit: fits[size] },
+          { signal },
         );
-      }
-      const piece = await pieces.use(key, (handle) => readPiece(store, handle.folder));
-      if (!piece.ok) return piece;
-      const image = await askVision<'front-on'>(worker, {
-        kind: 'front-on',
-        bytes: bytes.value,
-        piece: piece.value.piece,
-        reference: reference.value,
-        rectangle,
-      });
-      if (!image.ok) return image;
-      return answer({ type, width: image.value.width, height: image.value.height }, image.value.jpeg);
-    },
+        if (!image.ok) return image;
+        if (size !== 'full') await cache.keep(hash, size, image.value);
+        return answer({ type, width: image.value.width, height: image.value.height }, image.value.jpeg);
+      }),
+    frontOnImage: ({ key, job, hash, draft, check, ...rectangle }) =>
+      jobs.run(job, async (signal) => {
+        if (frontOnSize(rectangle) === null) {
+          return failure('too-big', 'That view is empty or too large to draw.', 'Zoom out a little.');
+        }
+        const bytes = await bytesOf(key, hash);
+        if (!bytes.ok) return bytes;
+        const reference = await pieces.use(key, async (handle) => {
+          if (draft !== null) return success(drafts.get(draft)?.reading.reference ?? null);
+          if (check === null) return success(null);
+          const read = await readCheck(store, handle.folder, check);
+          return read.ok ? success(read.value.record.reading.reference) : read;
+        });
+        if (!reference.ok) return reference;
+        if (reference.value === null) {
+          return failure(
+            'no-reference',
+            "The photograph isn't tied to millimetres, so it can't be shown front-on.",
+            'Mark the four corners of the loom, then try again.',
+          );
+        }
+        const piece = await pieces.use(key, (handle) => readPiece(store, handle.folder));
+        if (!piece.ok) return piece;
+        const image = await askVision<'front-on'>(
+          worker,
+          { kind: 'front-on', bytes: bytes.value, piece: piece.value.piece, reference: reference.value, rectangle },
+          { signal },
+        );
+        if (!image.ok) return image;
+        return answer({ type, width: image.value.width, height: image.value.height }, image.value.jpeg);
+      }),
   };
 }

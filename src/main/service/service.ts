@@ -6,7 +6,9 @@ import { checkHandlers } from './checkHandlers.ts';
 import { Drafts } from './drafts.ts';
 import type { Handlers } from './handlerTypes.ts';
 import { homeHandlers } from './homeHandlers.ts';
+import { Jobs } from './jobs.ts';
 import { letteringHandlers } from './letteringHandlers.ts';
+import { loomPhotoHandlers } from './loomPhotos.ts';
 import { takeGiven } from './openGiven.ts';
 import { keepOpenPieces } from './openPieces.ts';
 import { photoHandlers } from './photoHandlers.ts';
@@ -23,9 +25,9 @@ export interface HostService {
   call(name: string, params: unknown, bytes: Uint8Array | null): Promise<Outcome<Answer<CallName>>>;
   /** Opens what the system hands over, a packed piece or a piece's folder: the page is told to show it. */
   openGiven(path: string): Promise<Outcome<void>>;
-  /** No page is there any more: releases every lock, and goes on. */
+  /** No page is there any more: stops what was worked out for it, releases every lock, and goes on. */
   pagesGone(): Promise<void>;
-  /** Releases every lock and stops watching. */
+  /** Releases every lock, stops working and watching. */
   close(): Promise<void>;
 }
 
@@ -35,6 +37,7 @@ export function createService(ports: ServicePorts): HostService {
   const library = openPieceLibrary(ports);
   const pieces = keepOpenPieces(ports, library);
   const drafts = new Drafts();
+  const jobs = new Jobs();
   let labels: Promise<SampleLabels> | null = null;
   const readLabels = () => {
     labels ??= readSampleLabels(ports);
@@ -45,9 +48,10 @@ export function createService(ports: ServicePorts): HostService {
     ...homeHandlers(ports),
     ...pieceHandlers(ports, library, pieces),
     ...checkHandlers(ports, pieces, drafts, readLabels),
-    ...photoHandlers(ports, pieces, drafts, readLabels),
+    ...photoHandlers(ports, pieces, drafts, jobs, readLabels),
     ...sheetHandlers(ports, pieces),
     ...letteringHandlers,
+    ...loomPhotoHandlers(ports),
     ...watching,
   };
 
@@ -101,9 +105,13 @@ export function createService(ports: ServicePorts): HostService {
       ports.tell({ kind: 'open-piece', key: taken.value });
       return success(undefined);
     },
-    pagesGone: () => pieces.letGoAll(),
+    pagesGone() {
+      jobs.stopAll();
+      return pieces.letGoAll();
+    },
     async close() {
       stopWatching();
+      jobs.stopAll();
       await pieces.closeAll();
     },
   };

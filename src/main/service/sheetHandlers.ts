@@ -8,6 +8,7 @@ import { readPiece } from '../store/readPiece.ts';
 import { askVision } from '../vision/visionJobs.ts';
 import { answer, type Handlers } from './handlerTypes.ts';
 import type { OpenPieces } from './openPieces.ts';
+import { readSettings } from './ownDocuments.ts';
 import type { ServicePorts } from './servicePorts.ts';
 
 /** Fine enough for print, small enough for a sheet that is sent about. */
@@ -42,7 +43,8 @@ export function sheetHandlers(ports: ServicePorts, pieces: OpenPieces): Handlers
       const image =
         bytes === null ? null : await askVision<'image'>(worker, { kind: 'image', bytes, fit: REPORT_PHOTO });
       const photo = image?.ok ? image.value.jpeg : null;
-      const made = await makeSheet({ piece, sheet, paper, check, photo });
+      const { language } = await readSettings(ports);
+      const made = await makeSheet({ piece, sheet, paper, language, check, photo });
       return made.ok ? answer({ name: made.value.name }, made.value.bytes) : made;
     },
   };

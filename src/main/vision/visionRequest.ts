@@ -14,6 +14,10 @@ export type VisionRequest =
       readonly bytes: Uint8Array;
       readonly piece: Piece;
       readonly points: readonly PhotoPoint[] | null;
+      /** The device, where it is known without the picture's own words. */
+      readonly camera: string | null;
+      /** What the weaver said of cameras: whether their pictures are turned over as in a looking-glass. */
+      readonly cameras: readonly { readonly name: string; readonly mirrors: boolean }[];
     }
   | {
       readonly kind: 'image';

@@ -31,8 +31,11 @@ async function answer(request: VisionRequest): Promise<Outcome<VisionAnswers[key
     case 'front-on':
       return success(await displayJpeg(frontOn(photo, request.piece, request.reference, request.rectangle), {}));
     case 'measure': {
-      const metadata = await readPhotoMetadata(request.bytes);
-      const options = { points: request.points, onStage: begin };
+      const read = await readPhotoMetadata(request.bytes);
+      const metadata = { ...read, camera: request.camera ?? read.camera };
+      const known = request.cameras.find(({ name }) => name === metadata.camera);
+      const turned = known === undefined ? {} : { mirrored: known.mirrors };
+      const options = { points: request.points, ...turned, onStage: begin };
       const reading = checkPhoto(photo, request.piece, options);
       return success({
         width: photo.width,

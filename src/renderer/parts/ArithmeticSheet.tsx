@@ -1,4 +1,5 @@
 import type { Arithmetic } from '../../core/model/plan.ts';
+import { useTell } from '../words/telling.ts';
 import { useWords } from '../words/useWords.ts';
 import { SecondButton } from './Actions.tsx';
 import { SheetDialog } from './SheetDialog.tsx';
@@ -15,18 +16,19 @@ interface ArithmeticSheetProps {
 /** The working behind the figures, line by line. */
 export function ArithmeticSheet({ sums, title, onPrint, onClose }: ArithmeticSheetProps) {
   const words = useWords().order;
+  const tell = useTell();
   return (
     <SheetDialog title={title} onClose={onClose} place="wide">
       {sums.map((sum) => (
         <section key={sum.title}>
-          <h3>{sum.title}</h3>
+          <h3>{tell(sum.title)}</h3>
           <table className="arithmetic">
             <tbody>
               {sum.lines.map((line) => (
                 <tr key={line.label}>
-                  <th scope="row">{line.label}</th>
-                  <td>{line.working}</td>
-                  <td className="arithmetic-result">{line.result}</td>
+                  <th scope="row">{tell(line.label)}</th>
+                  <td>{tell(line.working)}</td>
+                  <td className="arithmetic-result">{tell(line.result)}</td>
                 </tr>
               ))}
             </tbody>

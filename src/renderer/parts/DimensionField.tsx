@@ -1,7 +1,9 @@
 import { useId, useState } from 'react';
 import { flushSync } from 'react-dom';
+import { lengthSaid } from '../words/figures.ts';
+import { tell } from '../words/telling.ts';
 import './dimensionField.css';
-import { type LengthKind, type LengthUnits, lengthInWords } from '../../core/model/lengthWords.ts';
+import type { LengthKind, LengthUnits } from '../../core/model/lengthWords.ts';
 import { readLength } from '../../core/model/readLength.ts';
 import { type Mm, mm } from '../../core/model/units.ts';
 import { QuietButton } from './Actions.tsx';
@@ -29,7 +31,7 @@ export function DimensionField(props: DimensionFieldProps) {
   const [typed, setTyped] = useState<string | null>(null);
   const [refused, setRefused] = useState<string | null>(null);
   const sentence = useId();
-  const shown = typed ?? lengthInWords(value, units, kind);
+  const shown = typed ?? lengthSaid(value, units, kind);
   const offer = (next: Mm): boolean => {
     const why = refuse?.(next) ?? null;
     setRefused(why);
@@ -38,9 +40,9 @@ export function DimensionField(props: DimensionFieldProps) {
   };
   const finish = () => {
     if (typed === null) return;
-    if (typed === lengthInWords(value, units, kind)) return setTyped(null);
+    if (typed === lengthSaid(value, units, kind)) return setTyped(null);
     const read = readLength(typed, units);
-    if (!read.ok) return setRefused(`${read.problem.sentence} ${read.problem.remedy}`);
+    if (!read.ok) return setRefused(tell(`${read.problem.sentence} ${read.problem.remedy}`));
     if (offer(read.value)) setTyped(null);
   };
   const nudge = (direction: 1 | -1) => {
@@ -68,7 +70,7 @@ export function DimensionField(props: DimensionFieldProps) {
           onKeyDown={(event) => {
             if (event.key === 'Enter') finish();
             else if (event.key === 'Escape') {
-              const untouched = refused === null && (typed === null || typed === lengthInWords(value, units, kind));
+              const untouched = refused === null && (typed === null || typed === lengthSaid(value, units, kind));
               // At once, or leaving the field would give on what was typed.
               flushSync(() => {
                 setTyped(null);

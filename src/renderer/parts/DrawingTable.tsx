@@ -1,6 +1,6 @@
-import { SheetDialog } from './SheetDialog.tsx';
-import './drawingTable.css';
 import { useWords } from '../words/useWords.ts';
+import { FiguresTable } from './FiguresTable.tsx';
+import { SheetDialog } from './SheetDialog.tsx';
 
 export interface TableRows {
   readonly name: string;
@@ -13,28 +13,17 @@ export function DrawingTable({ table, onClose }: { readonly table: TableRows; re
   const words = useWords().shell;
   return (
     <SheetDialog title={words.tableOf(table.name)} onClose={onClose} place="wide">
-      <table className="drawing-table figures">
-        <thead>
-          <tr>
-            {table.columns.map((column) => (
-              <th key={column} scope="col">
-                {column}
-              </th>
+      <FiguresTable columns={table.columns}>
+        {table.rows.map((row, index) => (
+          // biome-ignore lint/suspicious/noArrayIndexKey: rows have no other name and never move.
+          <tr key={index}>
+            {row.map((cell, column) => (
+              // biome-ignore lint/suspicious/noArrayIndexKey: as above.
+              <td key={column}>{cell}</td>
             ))}
           </tr>
-        </thead>
-        <tbody>
-          {table.rows.map((row, index) => (
-            // biome-ignore lint/suspicious/noArrayIndexKey: rows have no other name and never move.
-            <tr key={index}>
-              {row.map((cell, column) => (
-                // biome-ignore lint/suspicious/noArrayIndexKey: as above.
-                <td key={column}>{cell}</td>
-              ))}
-            </tr>
-          ))}
-        </tbody>
-      </table>
+        ))}
+      </FiguresTable>
     </SheetDialog>
   );
 }

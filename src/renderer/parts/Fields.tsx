@@ -1,5 +1,6 @@
 import { type KeyboardEvent, type ReactNode, useId, useState } from 'react';
 import { flushSync } from 'react-dom';
+import { typedFigure } from '../words/figures.ts';
 import './fields.css';
 
 /** A row of a sheet: what it is at the left, what one types at the right. */
@@ -86,7 +87,7 @@ export function NumberField(props: NumberFieldProps) {
   const [typed, setTyped] = useState<string | null>(null);
   const [refused, setRefused] = useState(false);
   const sentence = useId();
-  const shown = typed ?? (value === null ? '' : String(Number(value.toPrecision(6))));
+  const shown = typed ?? (value === null ? '' : typedFigure(value));
   const finish = () => {
     if (typed === null) return;
     if (typed.trim() === '' && maybe) {

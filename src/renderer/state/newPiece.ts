@@ -1,16 +1,17 @@
 import type { Piece } from '../../core/model/piece.ts';
 import { pieceFromBrief } from '../../core/project/brief.ts';
+import type { Words } from '../words/en.ts';
 
 /**
  * A plain new piece on a usual small frame: quarter-inch notches, doubled warp, an odd count of ends so that a point
  * falls on one. Every figure is a common practice, no source, and is there to be typed over.
  */
-export function newPiece(name: string, units: 'mm' | 'in', now: string): Piece {
+export function newPiece(name: string, units: 'mm' | 'in', now: string, called: Words['firstRun']['called']): Piece {
   const piece = pieceFromBrief(
     {
       name,
       loom: {
-        kind: 'notched frame',
+        kind: called.loom,
         notch_pitch_mm: 6.35,
         opening_width_mm: 330,
         opening_height_mm: 400,
@@ -27,5 +28,6 @@ export function newPiece(name: string, units: 'mm' | 'in', now: string): Piece {
     },
     now,
   );
-  return { ...piece, units };
+  const yarns = piece.yarns.map((yarn, index) => ({ ...yarn, name: called.yarn(index + 1) }));
+  return { ...piece, units, yarns, warp: { ...piece.warp, yarnName: called.warp } };
 }

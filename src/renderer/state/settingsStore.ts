@@ -6,7 +6,8 @@ import { applyTheme } from '../theme/applyTheme.ts';
 interface SettingsState {
   readonly settings: Settings;
   readonly load: () => Promise<void>;
-  readonly change: (part: Partial<Settings>) => void;
+  /** @returns when the host has kept it. */
+  readonly change: (part: Partial<Settings>) => Promise<void>;
 }
 
 export const useSettings = create<SettingsState>((set, get) => ({
@@ -17,10 +18,10 @@ export const useSettings = create<SettingsState>((set, get) => ({
     applyTheme(settings);
     set({ settings });
   },
-  change: (part) => {
+  change: async (part) => {
     const settings = { ...get().settings, ...part };
     applyTheme(settings);
     set({ settings });
-    void host().call('writeSettings', settings);
+    await host().call('writeSettings', settings);
   },
 }));

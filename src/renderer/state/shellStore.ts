@@ -13,9 +13,12 @@ interface ShellState {
   readonly bare: boolean;
   /** What the live region says; the count makes the same words said twice be heard twice. */
   readonly said: { readonly words: string; readonly count: number };
-  /** What a screen is to open as it comes: the sheet of re-planning on the order of work. */
-  readonly opening: 'replan' | null;
-  readonly goTo: (screen: ScreenName, opening?: 'replan') => void;
+  /**
+   * What a screen is to open as it comes: the sheet of re-planning on the order of work, with the height of a pass it is
+   * to begin with, mm; null for the one the newest check measured.
+   */
+  readonly opening: { readonly replan: number | null } | null;
+  readonly goTo: (screen: ScreenName, opening?: ShellState['opening']) => void;
   readonly openSheet: (sheet: Sheet) => void;
   readonly setBare: (bare: boolean) => void;
   readonly say: (words: string) => void;

@@ -63,6 +63,7 @@ export function countTurns(work: Pick<Work, 'turns' | 'plan'>, turnsDone: number
   const progress: Progress = {
     passesDone,
     planFingerprint: wovenFingerprint(work.plan.blocks, work.plan.sequence, passesDone),
+    finished: usePiece.getState().progress?.finished ?? [],
     at: new Date().toISOString(),
   };
   usePiece.getState().setProgress(progress);

@@ -214,6 +214,7 @@ export async function fuzzTargets(): Promise<readonly FuzzTarget[]> {
             box: { left: -50, right: 50, bottom: 0, top: 200 },
             yarns: [{ id: 'y0', colour: '#2c3350' }],
             idPrefix: 'd',
+            areaName: 'Area',
             smallest: 1,
           }),
         ),
@@ -269,7 +270,7 @@ const paramsSeed: Readonly<Record<string, unknown>> = {
   piece: lantern(),
   revision: 1,
   name: 'x',
-  progress: { passesDone: 0, planFingerprint: '', at: '' },
+  progress: { passesDone: 0, planFingerprint: '', finished: [], at: '' },
   keepPlaces: false,
   id: 'c-1',
   job: 'j',
@@ -289,6 +290,8 @@ const paramsSeed: Readonly<Record<string, unknown>> = {
   sheet: 'keys',
   paper: 'a4',
   path: null,
+  camera: null,
+  photo: 'a'.repeat(64),
 };
 const callNames = Object.keys(hostCalls) as CallName[];
 /** These start work of seconds or watch the disk; they have their own tests. */
@@ -297,6 +300,7 @@ const slow = new Set<string>([
   'makeSheet',
   'watchFolder',
   'measurePhoto',
+  'keepLoomPhoto',
   'createPiece',
   'duplicatePiece',
 ]);

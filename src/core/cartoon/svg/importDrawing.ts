@@ -37,6 +37,8 @@ export interface ImportInto {
   /** Where the drawing goes, cloth mm; it is kept in proportion and centred. */
   readonly box: Box;
   readonly yarns: readonly { readonly id: string; readonly colour: string }[];
+  /** Name of an area the drawing has no name for; its number follows. */
+  readonly areaName: string;
   /** Beginning of every new shape's id. */
   readonly idPrefix: string;
   /** Areas narrower or lower than this, mm, are left out. */
@@ -176,7 +178,7 @@ function nameAndMatch(placed: readonly Placed[], into: ImportInto): Pick<Importe
       .replaceAll(/[^\p{L}\p{N}]+/gu, ' ')
       .trim()
       .slice(0, 40);
-    const wanted = /\p{L}/u.test(words) ? words : `Area ${at + 1}`;
+    const wanted = /\p{L}/u.test(words) ? words : `${into.areaName} ${at + 1}`;
     const name = freeName(wanted, taken.has(wanted) ? [...taken] : []);
     taken.add(name);
     const { commands, fillRule } = area;

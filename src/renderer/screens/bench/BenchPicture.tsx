@@ -8,6 +8,7 @@ import { useWords } from '../../words/useWords.ts';
 
 /** Ends' room beside the selvedge, for the arrow. */
 const PAST = 2;
+const ARROW = 'M0 0H34M25 -9L35 0L25 9';
 const clamp = (value: number, least: number, most: number) => Math.max(least, Math.min(most, value));
 
 /** The strings round the current turn, close enough to count: what is woven, the turn itself, and its block dotted. */
@@ -86,11 +87,12 @@ export function BenchPicture({ work, turn }: { readonly work: Work; readonly tur
             height={to.y - from.y}
             style={{ fill: work.piece.yarns[block.yarn]?.colour }}
           />
-          <path
-            className="bench-arrow"
+          <g
             transform={`translate(${goesRight ? arrow : size.width - arrow} ${arrowHigh}) scale(${goesRight ? 1 : -1} 1)`}
-            d="M0 0H34M25 -9L35 0L25 9"
-          />
+          >
+            <path className="bench-arrow is-casing" d={ARROW} />
+            <path className="bench-arrow" d={ARROW} />
+          </g>
           {labels.map((end) => (
             <text key={end} className="bench-end" x={place(end + 0.5, 0).x} y={from.y - 16}>
               {end + 1}

@@ -10,6 +10,7 @@ import { ChosenShape } from './ChosenShape.tsx';
 import { useCartoon } from './cartoonStore.ts';
 import { Draft } from './Draft.tsx';
 import { frameFor, RULER, wholeLook } from './frame.ts';
+import { MirrorLineDrawn } from './MirrorLineDrawn.tsx';
 import { OrnamentsDrawn } from './OrnamentsDrawn.tsx';
 import { paintChart } from './paintChart.ts';
 import { useCartoonPointer } from './useCartoonPointer.ts';
@@ -117,6 +118,7 @@ export function CartoonCanvas({ piece, over }: { readonly piece: Piece; readonly
                 holdHandle={pointer.holdHandle}
               />
             )}
+            {shape && <MirrorLineDrawn piece={piece} shape={shape} frame={frame} />}
             <Draft tool={tool} points={draft} frame={frame} piece={piece} />
           </g>
           <Rulers piece={piece} frame={frame} />

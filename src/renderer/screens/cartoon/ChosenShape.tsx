@@ -7,6 +7,7 @@ import { useWords } from '../../words/useWords.ts';
 import { useCartoon } from './cartoonStore.ts';
 import type { Frame } from './frame.ts';
 import { handlesOf } from './handles.ts';
+import { outlinePath } from './outlinePath.ts';
 
 interface ChosenShapeProps {
   readonly piece: Piece;
@@ -23,15 +24,10 @@ const MOST_HANDLES = 40;
 export function ChosenShape({ piece, shape, charted, frame, holdHandle }: ChosenShapeProps) {
   const vertex = useCartoon((state) => state.vertex);
   const outlines = useMemo(() => outlinesOf(shape, clothBox(piece)), [shape, piece]);
-  const drawn = outlines
-    .flatMap((outline) => outline.rings)
-    .map((ring) => {
-      const points = [];
-      for (let at = 0; at < ring.length; at += 2)
-        points.push(`${frame.x(ring[at]!).toFixed(1)} ${frame.y(ring[at + 1]!).toFixed(1)}`);
-      return `M${points.join('L')}Z`;
-    })
-    .join('');
+  const drawn = outlinePath(
+    outlines.flatMap((outline) => outline.rings),
+    frame,
+  );
   const handles = shape.locked ? [] : handlesOf(shape, 0);
   return (
     <g>

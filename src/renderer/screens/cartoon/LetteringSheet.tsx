@@ -4,7 +4,6 @@ import { clothBox, snapToTurn, weavingGrid } from '../../../core/cartoon/snap.ts
 import { translation } from '../../../core/geometry/affine.ts';
 import { commandsBox } from '../../../core/geometry/commandsBox.ts';
 import { mapCommands } from '../../../core/geometry/mapCommands.ts';
-import { lengthInWords } from '../../../core/model/lengthWords.ts';
 import type { PathCommand, Piece } from '../../../core/model/piece.ts';
 import { mm } from '../../../core/model/units.ts';
 import { host } from '../../host/currentHost.ts';
@@ -14,6 +13,8 @@ import { DimensionField } from '../../parts/DimensionField.tsx';
 import { FieldRow } from '../../parts/Fields.tsx';
 import { SheetDialog } from '../../parts/SheetDialog.tsx';
 import { usePiece } from '../../state/pieceStore.ts';
+import { lengthSaid } from '../../words/figures.ts';
+import { useTell } from '../../words/telling.ts';
 import { useWords } from '../../words/useWords.ts';
 import { useCartoon } from './cartoonStore.ts';
 import { freeShapeId, yarnForNew } from './freeShape.ts';
@@ -23,6 +24,7 @@ type Face = 'plain' | 'strong' | 'heading';
 /** Words as a shape: typed, seen as they will stand on the cloth, put on its middle. */
 export function LetteringSheet({ piece, onClose }: { readonly piece: Piece; readonly onClose: () => void }) {
   const words = useWords().cartoon;
+  const tell = useTell();
   const cloth = clothBox(piece);
   const [text, setText] = useState('');
   const [face, setFace] = useState<Face>('strong');
@@ -65,7 +67,7 @@ export function LetteringSheet({ piece, onClose }: { readonly piece: Piece; read
     useCartoon.getState().setTool('select');
     onClose();
   };
-  const say = (value: number) => lengthInWords(value, piece.units, 'planned');
+  const say = (value: number) => lengthSaid(value, piece.units, 'planned');
   return (
     <SheetDialog title={words.letteringTitle} onClose={onClose}>
       <FieldRow label={words.letteringWords}>
@@ -124,7 +126,7 @@ export function LetteringSheet({ piece, onClose }: { readonly piece: Piece; read
       )}
       {made.told.map((sentence) => (
         <p key={sentence} className="second">
-          {sentence}
+          {tell(sentence)}
         </p>
       ))}
       <p className="second">{words.letteringAdvice(say(4 * piece.loom.notchPitch))}</p>

@@ -7,6 +7,7 @@ import { DimensionField } from '../../parts/DimensionField.tsx';
 import { FieldRow, NumberField, SelectField, TextField } from '../../parts/Fields.tsx';
 import { Sign } from '../../parts/Sign.tsx';
 import { usePiece } from '../../state/pieceStore.ts';
+import { useTell } from '../../words/telling.ts';
 import { useWords } from '../../words/useWords.ts';
 import { removeOrnament } from './ornaments.ts';
 
@@ -18,6 +19,7 @@ interface OrnamentWordsProps {
 /** An applied piece: its sizes and place to type, how it is made, what holds it, what to take care of. */
 export function OrnamentWords({ piece, ornament }: OrnamentWordsProps) {
   const all = useWords();
+  const tell = useTell();
   const words = all.cartoon.ornament;
   const change = usePiece((state) => state.change);
   const put = (part: Partial<Ornament>) =>
@@ -59,11 +61,11 @@ export function OrnamentWords({ piece, ornament }: OrnamentWordsProps) {
         <p className="shape-slit">
           <Sign name="mend" size={22} />
           <span>
-            <strong>{plan.place.verdict.sentence}</strong> {plan.place.verdict.remedy}
+            <strong>{tell(plan.place.verdict.sentence)}</strong> {tell(plan.place.verdict.remedy)}
           </span>
         </p>
       )}
-      <p className="second">{plan.place.words}</p>
+      <p className="second">{tell(plan.place.words)}</p>
       <p className="shape-sizes">
         <DimensionField
           label={all.cartoon.cornerAcross}
@@ -124,17 +126,17 @@ export function OrnamentWords({ piece, ornament }: OrnamentWordsProps) {
       <h3>{words.making}</h3>
       <ol className="ornament-steps">
         {plan.steps.map((step) => (
-          <li key={step}>{step}</li>
+          <li key={step}>{tell(step)}</li>
         ))}
       </ol>
       <h3>{words.heldBy}</h3>
-      <p>{plan.heldBy}</p>
+      <p>{tell(plan.heldBy)}</p>
       <h3>{words.cautions}</h3>
       <ul className="ornament-cautions">
         {plan.cautions.map((caution) => (
           <li key={caution}>
             <Sign name="mend" size={20} />
-            <span>{caution}</span>
+            <span>{tell(caution)}</span>
           </li>
         ))}
       </ul>

@@ -1,9 +1,9 @@
 import { useState } from 'react';
+import { lengthSaid } from '../../words/figures.ts';
 import './cartoon.css';
 import { shapeBox } from '../../../core/cartoon/shapeBox.ts';
 import { clothBox } from '../../../core/cartoon/snap.ts';
 import type { Picture } from '../../../core/cartoon/trace/yarnRaster.ts';
-import { lengthInWords } from '../../../core/model/lengthWords.ts';
 import type { Piece } from '../../../core/model/piece.ts';
 import { QuietButton } from '../../parts/Actions.tsx';
 import { DrawingTable, type TableRows } from '../../parts/DrawingTable.tsx';
@@ -19,6 +19,7 @@ import { makeSheet } from '../../state/sheets.ts';
 import { useShell } from '../../state/shellStore.ts';
 import { beatDiffers, useMeasuredBeat } from '../../state/useMeasuredBeat.ts';
 import type { Words } from '../../words/en.ts';
+import { useTell } from '../../words/telling.ts';
 import { useWords } from '../../words/useWords.ts';
 import { type BroughtIn, bringInDrawing } from './bringIn.ts';
 import { CartoonCanvas } from './CartoonCanvas.tsx';
@@ -48,6 +49,7 @@ type Open =
 
 function CartoonWork({ piece }: { readonly piece: Piece }) {
   const all = useWords();
+  const tell = useTell();
   const words = all.cartoon;
   const key = usePiece((state) => state.key);
   const change = usePiece((state) => state.change);
@@ -97,7 +99,7 @@ function CartoonWork({ piece }: { readonly piece: Piece }) {
       footer={
         <Footer
           hints={[
-            { keys: ['V'], words: words.keys.select },
+            { keys: ['1–9'], words: words.keys.tools },
             { keys: ['Arrow'], words: words.keys.nudge },
             { keys: ['M'], words: words.keys.mirror },
             { keys: ['0'], words: words.keys.whole },
@@ -105,9 +107,9 @@ function CartoonWork({ piece }: { readonly piece: Piece }) {
           second={
             differs
               ? {
-                  words: words.takeBeat(lengthInWords(beat.pass, piece.units, 'pass-height')),
+                  words: words.takeBeat(lengthSaid(beat.pass, piece.units, 'pass-height')),
                   // What it changes is told there before it is done.
-                  onPress: () => goTo('order', 'replan'),
+                  onPress: () => goTo('order', { replan: null }),
                 }
               : { words: words.printCartoon, onPress: print }
           }
@@ -178,7 +180,7 @@ function CartoonWork({ piece }: { readonly piece: Piece }) {
               );
             })}
             {open.sentences.map((sentence) => (
-              <li key={sentence}>{sentence}</li>
+              <li key={sentence}>{tell(sentence)}</li>
             ))}
           </ul>
         </SheetDialog>
@@ -214,7 +216,7 @@ function CartoonWork({ piece }: { readonly piece: Piece }) {
 
 function tableOf(piece: Piece, words: Words['cartoon']): TableRows {
   const cloth = clothBox(piece);
-  const say = (value: number) => lengthInWords(Math.max(0, value), piece.units);
+  const say = (value: number) => lengthSaid(Math.max(0, value), piece.units);
   return {
     name: words.table,
     columns: words.tableColumns,

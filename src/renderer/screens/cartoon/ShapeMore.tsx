@@ -1,6 +1,6 @@
 import type { ReactNode } from 'react';
 import { withTurnWorkedIn } from '../../../core/cartoon/formCommands.ts';
-import { setMirror, setRepeat } from '../../../core/cartoon/mirror.ts';
+import { separateCopies, setMirror, setRepeat } from '../../../core/cartoon/mirror.ts';
 import { shapeBox } from '../../../core/cartoon/shapeBox.ts';
 import { clothBox, fitShapeToGrid, weavingGrid } from '../../../core/cartoon/snap.ts';
 import type { Piece, Shape } from '../../../core/model/piece.ts';
@@ -10,9 +10,10 @@ import { NumberField, SelectField, TextField } from '../../parts/Fields.tsx';
 import { usePiece } from '../../state/pieceStore.ts';
 import { useWords } from '../../words/useWords.ts';
 import { useCartoon } from './cartoonStore.ts';
-import { freeShapeId } from './freeShape.ts';
+import { freeShapeId, nextName } from './freeShape.ts';
 import { removeShape } from './removeShape.ts';
 import { restackShape } from './restackShape.ts';
+import { SlantedMirror } from './SlantedMirror.tsx';
 import { replaceShape } from './useCartoonPointer.ts';
 
 /** Everything else about a shape: yarn, borders, turning, mirror, copies, layers. */
@@ -33,6 +34,31 @@ export function ShapeMore({ piece, shape }: { readonly piece: Piece; readonly sh
     put((now) =>
       now.repeat === null ? now : setRepeat(now, now.repeat.copies, dx ?? now.repeat.dx, dy ?? now.repeat.dy),
     );
+  // A way that is chosen while the copies lie on one another is kept by the sign of nothing.
+  const leftward = isNegative(shape.repeat?.dx ?? 0);
+  const downward = isNegative(shape.repeat?.dy ?? 0);
+  const separate = () => {
+    change((now) => {
+      const ids: string[] = [];
+      const of = now.shapes.find((each) => each.id === shape.id);
+      if (of === undefined) return now;
+      let taken: Piece = now;
+      const copies = ((of.repeat?.copies ?? 0) + 1) * (of.mirrorAbout === null ? 1 : 2) - 1;
+      for (let copy = 0; copy < copies; copy++) {
+        const id = freeShapeId(taken);
+        ids.push(id);
+        taken = { ...taken, shapes: [...taken.shapes, { ...of, id }] };
+      }
+      const names = now.shapes.map((each) => each.name);
+      const apart = separateCopies(of, ids, cloth).map((copy, at) => {
+        if (at === 0) return copy;
+        const name = nextName(of.name, names);
+        names.push(name);
+        return { ...copy, name };
+      });
+      return { ...now, shapes: now.shapes.flatMap((each) => (each.id === of.id ? apart : [each])) };
+    });
+  };
   return (
     <div className="shape-more">
       <TextField label={words.name} value={shape.name} onChange={(name) => put((now) => ({ ...now, name }))} />
@@ -94,21 +120,39 @@ export function ShapeMore({ piece, shape }: { readonly piece: Piece; readonly sh
       />
       {shape.repeat !== null && (
         <>
+          <SelectField
+            label={words.copyWay}
+            value={leftward ? 'left' : 'right'}
+            options={[
+              { value: 'right', words: words.rightward },
+              { value: 'left', words: words.leftward },
+            ]}
+            onChange={() => putSpacing(-shape.repeat!.dx, null)}
+          />
           <NumberField
             label={words.copyAcross}
-            value={Math.round((shape.repeat.dx / grid.pitch) * 100) / 100}
+            value={Math.round((Math.abs(shape.repeat.dx) / grid.pitch) * 100) / 100}
             least={0}
             most={2 * grid.ends}
             refusal={all.piece.refusal}
-            onChange={(ends) => ends !== null && putSpacing(ends * grid.pitch, null)}
+            onChange={(ends) => ends !== null && putSpacing((leftward ? -ends : ends) * grid.pitch, null)}
+          />
+          <SelectField
+            label={words.copyHeight}
+            value={downward ? 'down' : 'up'}
+            options={[
+              { value: 'up', words: words.upward },
+              { value: 'down', words: words.downward },
+            ]}
+            onChange={() => putSpacing(null, -shape.repeat!.dy)}
           />
           <NumberField
             label={words.copyUp}
-            value={Math.round((shape.repeat.dy / turn) * 100) / 100}
+            value={Math.round((Math.abs(shape.repeat.dy) / turn) * 100) / 100}
             least={0}
             most={10_000}
             refusal={all.piece.refusal}
-            onChange={(turns) => turns !== null && putSpacing(null, turns * turn)}
+            onChange={(turns) => turns !== null && putSpacing(null, (downward ? -turns : turns) * turn)}
           />
         </>
       )}
@@ -123,6 +167,9 @@ export function ShapeMore({ piece, shape }: { readonly piece: Piece; readonly sh
         </label>
       </p>
       <Row>
+        {(shape.repeat !== null || shape.mirrorAbout !== null) && (
+          <QuietButton onPress={separate}>{words.separate}</QuietButton>
+        )}
         {shape.rotation !== 0 && (
           <QuietButton onPress={() => put((now) => withTurnWorkedIn(now, cloth))}>{words.turnIn}</QuietButton>
         )}
@@ -134,7 +181,11 @@ export function ShapeMore({ piece, shape }: { readonly piece: Piece; readonly sh
         <QuietButton
           onPress={() => {
             const id = freeShapeId(piece);
-            change((now) => ({ ...now, shapes: [{ ...shape, id, name: `${shape.name} 2` }, ...now.shapes] }));
+            const name = nextName(
+              shape.name,
+              piece.shapes.map((each) => each.name),
+            );
+            change((now) => ({ ...now, shapes: [{ ...shape, id, name }, ...now.shapes] }));
             choose(id);
           }}
         >
@@ -148,8 +199,11 @@ export function ShapeMore({ piece, shape }: { readonly piece: Piece; readonly sh
         </QuietButton>
         <QuietButton onPress={() => removeShape(shape.id)}>{words.remove}</QuietButton>
       </Row>
+      <SlantedMirror piece={piece} shape={shape} />
     </div>
   );
 }
+
+const isNegative = (value: number) => value < 0 || Object.is(value, -0);
 
 const Row = ({ children }: { readonly children: ReactNode }) => <p className="shape-actions">{children}</p>;

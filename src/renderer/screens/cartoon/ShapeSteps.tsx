@@ -9,14 +9,14 @@ export function ShapeSteps({ plan, area }: { readonly plan: Plan; readonly area:
   const words = useWords().cartoon;
   const blocks = plan.blocks.filter((block) => block.area === area);
   return (
-    <dl className="shape-steps">
+    <div className="shape-steps">
       {blocks.slice(0, MOST_BLOCKS).map((block) => (
         <BlockSteps key={block.order} block={block} />
       ))}
       {blocks.length > MOST_BLOCKS && (
-        <dt>{words.turns(blocks.slice(MOST_BLOCKS).reduce((sum, block) => sum + block.rows.length / 2, 0))}</dt>
+        <p>{words.turns(blocks.slice(MOST_BLOCKS).reduce((sum, block) => sum + block.rows.length / 2, 0))}</p>
       )}
-    </dl>
+    </div>
   );
 }
 
@@ -32,24 +32,26 @@ function BlockSteps({ block }: { readonly block: Block }) {
       ];
   return (
     <>
-      <dt className="is-block">{all.order.block(block.name)}</dt>
-      {edges.map(({ label, steps }) => (
-        <div key={label} className="edge-steps">
-          <dt>{label}</dt>
-          <dd>
-            {runsOfMoves(steps).map((run, index) => (
-              // biome-ignore lint/suspicious/noArrayIndexKey: runs have no other name and never move.
-              <span key={index}>
-                {run.ends === 0
-                  ? words.stands(run.counts[0]!)
-                  : words.after(run.ends > 0 ? words.out(run.ends) : words.in(-run.ends))}
-                {run.ends !== 0 && <strong>{run.counts.join(', ')}</strong>}
-                {'. '}
-              </span>
-            ))}
-          </dd>
-        </div>
-      ))}
+      <h3 className="is-block">{all.order.block(block.name)}</h3>
+      <dl>
+        {edges.map(({ label, steps }) => (
+          <div key={label} className="edge-steps">
+            <dt>{label}</dt>
+            <dd>
+              {runsOfMoves(steps).map((run, index) => (
+                // biome-ignore lint/suspicious/noArrayIndexKey: runs have no other name and never move.
+                <span key={index}>
+                  {run.ends === 0
+                    ? words.stands(run.counts[0]!)
+                    : words.after(run.ends > 0 ? words.out(run.ends) : words.in(-run.ends))}
+                  {run.ends !== 0 && <strong>{run.counts.join(', ')}</strong>}
+                  {'. '}
+                </span>
+              ))}
+            </dd>
+          </div>
+        ))}
+      </dl>
     </>
   );
 }

@@ -3,7 +3,6 @@ import { setMirror } from '../../../core/cartoon/mirror.ts';
 import { resizeShape } from '../../../core/cartoon/place.ts';
 import { shapeBox } from '../../../core/cartoon/shapeBox.ts';
 import { clothBox } from '../../../core/cartoon/snap.ts';
-import { lengthInWords } from '../../../core/model/lengthWords.ts';
 import type { Piece, Shape } from '../../../core/model/piece.ts';
 import { mm } from '../../../core/model/units.ts';
 import type { Plan } from '../../../core/plan/planPiece.ts';
@@ -12,6 +11,7 @@ import { DimensionField } from '../../parts/DimensionField.tsx';
 import { Sign } from '../../parts/Sign.tsx';
 import { usePiece } from '../../state/pieceStore.ts';
 import type { Planned } from '../../state/planning/planned.ts';
+import { lengthSaid } from '../../words/figures.ts';
 import { useWords } from '../../words/useWords.ts';
 import { CornerFields } from './CornerFields.tsx';
 import { ShapeMore } from './ShapeMore.tsx';
@@ -94,7 +94,7 @@ const PlannedSteps = memo(function PlannedSteps({
         <p className="shape-slit">
           <Sign name="slit" size={26} />
           <span>
-            <strong>{words.slits(slits.length, lengthInWords(longest, piece.units))}</strong> {slits[0]?.remedy}
+            <strong>{words.slits(slits.length, lengthSaid(longest, piece.units))}</strong> {slits[0]?.remedy}
           </span>
         </p>
       )}

@@ -1,7 +1,7 @@
-import { lengthInWords } from '../../../core/model/lengthWords.ts';
 import type { Piece } from '../../../core/model/piece.ts';
 import type { EdgeError } from '../../../core/model/plan.ts';
 import { useChartedStore } from '../../state/planning/charted.ts';
+import { lengthSaid } from '../../words/figures.ts';
 import { useWords } from '../../words/useWords.ts';
 
 /** How far the stepped edge of a shape strays from its line: also while it is dragged. */
@@ -17,9 +17,9 @@ export function Stray({ piece, shape }: { readonly piece: Piece; readonly shape:
   if (!worst) return null;
   return (
     <p className="shape-stray">
-      <span className="shape-figure">{lengthInWords(worst.largestMm, piece.units, 'edge')}</span>
+      <span className="shape-figure">{lengthSaid(worst.largestMm, piece.units, 'edge')}</span>
       <span className="second">
-        {words.strays}, {words.straysAt(lengthInWords(worst.largestAtMm, piece.units, 'planned'))}
+        {words.strays}, {words.straysAt(lengthSaid(worst.largestAtMm, piece.units, 'planned'))}
       </span>
     </p>
   );

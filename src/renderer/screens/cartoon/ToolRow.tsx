@@ -6,6 +6,8 @@ import { isStartingForm, type Tool, toolKeys, useCartoon } from './cartoonStore.
 /** Where the row has no room for all, these answer to their keys and are found by their words. */
 const rare: ReadonlySet<Tool> = new Set(['diamond', 'hexagon']);
 
+const isCounted = (tool: Tool): boolean => tool !== 'select';
+
 interface ToolRowProps {
   readonly piece: Piece;
   readonly onLettering: () => void;
@@ -24,11 +26,13 @@ export function ToolRow({ piece, onLettering, onBringIn, onOrnament }: ToolRowPr
   );
   return (
     <div className="tool-row" role="toolbar" aria-label={words.toolRow}>
-      {toolKeys.map(([name]) => (
+      {toolKeys.map(([name, key]) => (
         <button
           key={name}
           type="button"
           aria-pressed={tool === name}
+          aria-keyshortcuts={key}
+          title={isCounted(name) ? key : 'Esc'}
           className={`tool${tool === name ? ' is-chosen' : ''}${rare.has(name) ? ' is-rare' : ''}`}
           onClick={() => setTool(name)}
           onKeyDown={(event) => {
@@ -37,6 +41,11 @@ export function ToolRow({ piece, onLettering, onBringIn, onOrnament }: ToolRowPr
             addHere.put(piece, name, words.names[name]);
           }}
         >
+          {isCounted(name) && (
+            <span className="tool-key" aria-hidden="true">
+              {key}
+            </span>
+          )}
           {words.tools[name]}
         </button>
       ))}

@@ -11,6 +11,7 @@ import { FieldRow } from '../../parts/Fields.tsx';
 import { SheetDialog } from '../../parts/SheetDialog.tsx';
 import { Swatch, yarnLetter } from '../../parts/Swatch.tsx';
 import { usePiece } from '../../state/pieceStore.ts';
+import { useTell } from '../../words/telling.ts';
 import { useWords } from '../../words/useWords.ts';
 import { useCartoon } from './cartoonStore.ts';
 
@@ -31,6 +32,7 @@ interface TraceSheetProps {
 /** A picture in the piece's yarns: seen before it is put on the cloth, as detailed as the weaver likes. */
 export function TraceSheet({ piece, picture, onClose }: TraceSheetProps) {
   const words = useWords().cartoon;
+  const tell = useTell();
   const [detail, setDetail] = useState<Detail>('plain');
   const [left, setLeft] = useState<ReadonlySet<string>>(new Set());
   const [traced, setTraced] = useState<Outcome<TracedPicture> | null>(null);
@@ -129,7 +131,7 @@ export function TraceSheet({ piece, picture, onClose }: TraceSheetProps) {
             )}
             {traced !== null && !traced.ok && (
               <p>
-                {traced.problem.sentence} {traced.problem.remedy}
+                {tell(traced.problem.sentence)} {tell(traced.problem.remedy)}
               </p>
             )}
             {traced?.ok && (
@@ -137,7 +139,7 @@ export function TraceSheet({ piece, picture, onClose }: TraceSheetProps) {
                 <p>{words.traceFound(traced.value.shapes.length)}</p>
                 {traced.value.told.map((sentence) => (
                   <p key={sentence} className="second">
-                    {sentence}
+                    {tell(sentence)}
                   </p>
                 ))}
               </>

@@ -2,6 +2,7 @@ import { clothBox } from '../../../core/cartoon/snap.ts';
 import { importDrawing } from '../../../core/cartoon/svg/importDrawing.ts';
 import { failure, type Outcome, success } from '../../../core/model/outcome.ts';
 import type { Piece, Shape } from '../../../core/model/piece.ts';
+import { words } from '../../words/useWords.ts';
 
 export interface BroughtIn {
   readonly shapes: readonly Shape[];
@@ -32,6 +33,7 @@ export async function bringInDrawing(file: File, piece: Piece): Promise<Outcome<
     box: { left: cloth.left + inset, right: cloth.right - inset, bottom: header + inset, top: cloth.top - inset },
     yarns: piece.yarns,
     idPrefix: `d${round}-`,
+    areaName: words().cartoon.names.area,
     smallest: piece.loom.notchPitch / 2,
   });
   if (!read.ok) return read;

@@ -1,22 +1,26 @@
 import { create } from 'zustand';
+import type { MirrorLine } from '../../../core/cartoon/mirror.ts';
 import type { StartingForm } from '../../../core/cartoon/newShape.ts';
 import { usePiece } from '../../state/pieceStore.ts';
 
 /** What a press on the cloth does. */
 export type Tool = 'select' | 'polygon' | 'freehand' | StartingForm;
 
-/** Tools in the order they stand in, with their letters. */
+/**
+ * Tools in the order they stand in, with their keys: counted from the left as treadles are, the same in every language.
+ * Esc lets any of them go and selects.
+ */
 export const toolKeys: readonly (readonly [Tool, string])[] = [
-  ['select', 'V'],
-  ['polygon', 'P'],
-  ['rectangle', 'R'],
-  ['hill', 'H'],
-  ['diamond', 'D'],
-  ['hexagon', 'X'],
-  ['ellipse', 'E'],
-  ['band', 'B'],
-  ['arch', 'A'],
-  ['freehand', 'F'],
+  ['select', 'Escape'],
+  ['polygon', '1'],
+  ['rectangle', '2'],
+  ['hill', '3'],
+  ['diamond', '4'],
+  ['hexagon', '5'],
+  ['ellipse', '6'],
+  ['band', '7'],
+  ['arch', '8'],
+  ['freehand', '9'],
 ];
 
 /** Whether a tool's form can also be put on the middle of the cloth, without a pointer. */
@@ -43,6 +47,9 @@ interface CartoonState {
   readonly snap: boolean;
   /** Points of a polygon or stroke being drawn, cloth mm. */
   readonly draft: readonly { readonly x: number; readonly y: number }[];
+  /** The slanting line the chosen shape is about to be mirrored in; null when none is being set. */
+  readonly mirrorLine: MirrorLine | null;
+  readonly setMirrorLine: (line: MirrorLine | null) => void;
   readonly setTool: (tool: Tool) => void;
   readonly choose: (shape: string | null) => void;
   readonly chooseVertex: (vertex: number | null) => void;
@@ -52,15 +59,24 @@ interface CartoonState {
   readonly setDraft: (draft: CartoonState['draft']) => void;
 }
 
-const atFirst = { tool: 'select', chosen: null, vertex: null, ornament: null, look: null, draft: [] } as const;
+const atFirst = {
+  tool: 'select',
+  chosen: null,
+  vertex: null,
+  ornament: null,
+  look: null,
+  draft: [],
+  mirrorLine: null,
+} as const;
 
 export const useCartoon = create<CartoonState>((set) => ({
   ...atFirst,
   snap: true,
+  setMirrorLine: (mirrorLine) => set({ mirrorLine }),
   setTool: (tool) => set({ tool, draft: [] }),
-  choose: (chosen) => set({ chosen, vertex: null, ornament: null }),
+  choose: (chosen) => set({ chosen, vertex: null, ornament: null, mirrorLine: null }),
   chooseVertex: (vertex) => set({ vertex }),
-  chooseOrnament: (ornament) => set({ ornament, chosen: null, vertex: null }),
+  chooseOrnament: (ornament) => set({ ornament, chosen: null, vertex: null, mirrorLine: null }),
   setLook: (look) => set({ look }),
   setSnap: (snap) => set({ snap }),
   setDraft: (draft) => set({ draft }),

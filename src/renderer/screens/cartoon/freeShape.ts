@@ -1,3 +1,4 @@
+import { freeName } from '../../../core/cartoon/newShape.ts';
 import type { Piece } from '../../../core/model/piece.ts';
 
 /** An id no shape of the piece has. */
@@ -7,6 +8,9 @@ export function freeShapeId(piece: Piece): string {
   while (taken.has(`s${number}`)) number++;
   return `s${number}`;
 }
+
+/** What the next shape like one of that name is called: after Flame and Flame 2 comes Flame 3. */
+export const nextName = (name: string, taken: readonly string[]): string => freeName(name.replace(/ \d+$/, ''), taken);
 
 /** A yarn for a new shape that shows against the ground. */
 export const yarnForNew = (piece: Piece): string =>

@@ -10,6 +10,7 @@ import { addHere } from './addHere.ts';
 import { nextHandle } from './CornerFields.tsx';
 import { isStartingForm, toolKeys, useCartoon } from './cartoonStore.ts';
 import { finishPolygon } from './drawn.ts';
+import { nextName } from './freeShape.ts';
 import { handlesOf, moveHandle } from './handles.ts';
 import { removeOrnament } from './ornaments.ts';
 import { removeShape } from './removeShape.ts';
@@ -78,7 +79,11 @@ export function useCartoonCommands(given: CartoonCommands): void {
   };
   const copy = () => {
     if (shape === null) return;
-    const added = { ...moveShape(shape, piece.loom.notchPitch, 0), id: addHere.freeId(piece), name: `${shape.name} 2` };
+    const name = nextName(
+      shape.name,
+      piece.shapes.map((each) => each.name),
+    );
+    const added = { ...moveShape(shape, piece.loom.notchPitch, 0), id: addHere.freeId(piece), name };
     change((now) => ({ ...now, shapes: [added, ...now.shapes] }));
     choose(added.id);
   };
@@ -123,10 +128,11 @@ export function useCartoonCommands(given: CartoonCommands): void {
           },
         ]
       : []),
-    ...toolKeys.map(([name, letter]) => ({
+    ...toolKeys.map(([name, key]) => ({
       id: `tool-${name}`,
       words: words.tools[name],
-      keys: [letter],
+      // Esc lets go one thing after another; by its words the tool is chosen at once.
+      keys: name === 'select' ? [] : [key],
       run: () => (tool === name && isStartingForm(name) ? addHere.put(piece, name, words.names[name]) : setTool(name)),
     })),
     { id: 'lettering', words: words.lettering, keys: ['L'], run: given.openLettering },

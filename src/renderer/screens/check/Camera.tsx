@@ -7,6 +7,7 @@ import { ScreenFrame } from '../../parts/ScreenFrame.tsx';
 import { Sentence } from '../../parts/Sentence.tsx';
 import { useShell } from '../../state/shellStore.ts';
 import { useWords } from '../../words/useWords.ts';
+import { CameraTurns } from './CameraTurns.tsx';
 import { takeStill } from './takeStill.ts';
 import { useCamera } from './useCamera.ts';
 import { useLivePicture } from './useLivePicture.ts';
@@ -15,7 +16,8 @@ interface CameraProps {
   readonly piece: Piece;
   /** The picture before this one could not be measured: the next is taken by hand, or the same would come of itself. */
   readonly afterRefusal: boolean;
-  readonly onTaken: (photo: Blob) => void;
+  /** @param camera what the device calls itself; null when it has no name. */
+  readonly onTaken: (photo: Blob, camera: string | null) => void;
   readonly onLeave: () => void;
 }
 
@@ -24,6 +26,8 @@ export function Camera({ piece, afterRefusal, onTaken, onLeave }: CameraProps) {
   const words = useWords().check;
   const video = useRef<HTMLVideoElement>(null);
   const { devices, device, chooseDevice, trouble, stream } = useCamera(video);
+  const label = stream?.getVideoTracks()[0]?.label ?? '';
+  const named = label === '' ? null : label.slice(0, 300);
   const [steady, setSteady] = useState(!afterRefusal);
   const [taking, setTaking] = useState(false);
   const [noPicture, setNoPicture] = useState(false);
@@ -36,8 +40,8 @@ export function Camera({ piece, afterRefusal, onTaken, onLeave }: CameraProps) {
     busy.current = false;
     setTaking(false);
     setNoPicture(photo === null);
-    if (photo !== null) onTaken(photo);
-  }, [onTaken, stream]);
+    if (photo !== null) onTaken(photo, named);
+  }, [onTaken, stream, named]);
   const advice = useLivePicture(video, stream, () => {
     if (steady) void take();
   });
@@ -114,6 +118,7 @@ export function Camera({ piece, afterRefusal, onTaken, onLeave }: CameraProps) {
             </select>
           </label>
         )}
+        <CameraTurns piece={piece} camera={named} />
         <ul className="check-tips">
           {words.tips.map((tip) => (
             <li key={tip}>{tip}</li>

@@ -1,6 +1,6 @@
+import { lengthSaid } from '../../words/figures.ts';
 import './emptyCheck.css';
 import { useState } from 'react';
-import { lengthInWords } from '../../../core/model/lengthWords.ts';
 import { Sentence } from '../../parts/Sentence.tsx';
 import { Sign } from '../../parts/Sign.tsx';
 import { usePiece } from '../../state/pieceStore.ts';
@@ -57,7 +57,7 @@ export function EmptyCheck({ over, job, preview, onCamera, onChoose, onWatch }: 
           </>
         ) : (
           <>
-            <p>{problem !== null ? problem.remedy : words.leadNone(lengthInWords(headerHeight, units))}</p>
+            <p>{problem !== null ? problem.remedy : words.leadNone(lengthSaid(headerHeight, units))}</p>
             <ul className="check-ways">
               <li>
                 <button type="button" onClick={onCamera}>

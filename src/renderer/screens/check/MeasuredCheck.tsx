@@ -9,13 +9,13 @@ import { Footer } from '../../parts/Footer.tsx';
 import { ScreenFrame } from '../../parts/ScreenFrame.tsx';
 import { Sentence } from '../../parts/Sentence.tsx';
 import { usePiece } from '../../state/pieceStore.ts';
-import { replanRest } from '../../state/replan.ts';
 import { useShell } from '../../state/shellStore.ts';
 import { dateAndTime } from '../../words/dates.ts';
 import { tell } from '../../words/telling.ts';
 import { useWords } from '../../words/useWords.ts';
 import { AgreeingRows } from './AgreeingRows.tsx';
 import { agreeingRows } from './agreeing.ts';
+import { CameraTurns } from './CameraTurns.tsx';
 import { CheckStage } from './CheckStage.tsx';
 import { checkSentence } from './checkSentence.ts';
 import { type Look, useChecks } from './checkStore.ts';
@@ -105,7 +105,7 @@ export function MeasuredCheck(props: MeasuredCheckProps) {
       ? words.notKeptYet(seen, reading.ends.length)
       : words.checkNumber(number, dateAndTime(kept.taken ?? kept.kept));
   const pass = reading.pass;
-  const replan = pass === null ? undefined : () => replanRest(pass.value);
+  const replan = pass === null ? undefined : () => useShell.getState().goTo('order', { replan: pass.value });
   return (
     <ScreenFrame
       className="check-screen"
@@ -157,6 +157,11 @@ export function MeasuredCheck(props: MeasuredCheckProps) {
             {tell(reason.message)} {tell(reason.remedy)}
           </p>
         ))}
+        <CameraTurns
+          piece={piece}
+          camera={look.camera}
+          onAnswered={() => void useChecks.getState().measureKept(look.hash, look.name, look.camera)}
+        />
         <ForecastLines forecasts={comparison.forecasts} />
         <SinceLast look={look} piece={piece} />
         <AgreeingRows rows={rows} />

@@ -24,11 +24,11 @@ export function Screen() {
   const [open, setSheet] = useState<'watch' | 'photographs' | null>(null);
   const [preview, setPreview] = useState<Blob | null>(null);
   const take = useCallback(
-    (photo: Blob, name: string) => {
+    (photo: Blob, name: string, camera: string | null = null) => {
       setWay('look');
       setPreview(photo);
       useShell.getState().say(words.sentenceReading);
-      void measureFile(photo, name);
+      void measureFile(photo, name, camera);
     },
     [measureFile, words],
   );
@@ -56,7 +56,7 @@ export function Screen() {
       <Camera
         piece={piece}
         afterRefusal={refused}
-        onTaken={(photo) => take(photo, words.cameraName)}
+        onTaken={(photo, camera) => take(photo, words.cameraName, camera)}
         onLeave={() => setWay('look')}
       />
     );

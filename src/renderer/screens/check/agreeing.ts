@@ -1,10 +1,9 @@
 import type { Comparison } from '../../../core/compare/compareReading.ts';
 import { fellLean } from '../../../core/compare/fellFlags.ts';
 import type { Flag, LoomReading } from '../../../core/model/check.ts';
-import { lengthInWords } from '../../../core/model/lengthWords.ts';
 import type { Piece } from '../../../core/model/piece.ts';
 import type { Words } from '../../words/en.ts';
-import { rowFigure } from '../../words/figures.ts';
+import { lengthSaid, rowFigure } from '../../words/figures.ts';
 
 import { edgeAtFell } from './edgeRows.ts';
 import { passFigure } from './passFigure.ts';
@@ -50,13 +49,13 @@ export function agreeingRows(
   if (lean !== null && !flagged((flag) => flag.kind === 'tilt')) {
     const level = Math.abs(lean.riseMm) <= Math.max(lean.sigmaMm, 0.5);
     const name = level ? words.fellLevel : lean.riseMm > 0 ? words.fellRightHigher : words.fellLeftHigher;
-    const figure = `${lengthInWords(Math.abs(lean.riseMm), units, 'edge')} ± ${spread(lean.sigmaMm, units)}`;
+    const figure = `${lengthSaid(Math.abs(lean.riseMm), units, 'edge')} ± ${spread(lean.sigmaMm, units)}`;
     rows.push({ name, figure, stands: standing(lean.riseMm, lean.sigmaMm, allowance) });
   }
   // Unequal halves are normal while one side is ahead: the difference is shown, and not judged.
   const { mean } = comparison.mirrored;
   if (mean !== null && mean.turns !== 0 && !flagged((flag) => flag.kind === 'uneven')) {
-    const figure = `${lengthInWords(Math.abs(mean.differenceMm), units, 'edge')} ± ${spread(mean.sigmaMm, units)}`;
+    const figure = `${lengthSaid(Math.abs(mean.differenceMm), units, 'edge')} ± ${spread(mean.sigmaMm, units)}`;
     const ahead = mean.differenceMm > 0 ? words.leftAhead : words.rightAhead;
     rows.push({ name: ahead(Math.abs(mean.turns)), figure, stands: 'agrees' });
   }

@@ -1,8 +1,8 @@
 import { edgeCourse } from '../../../core/compare/edgeCourse.ts';
 import type { LoomReading } from '../../../core/model/check.ts';
-import { lengthInWords } from '../../../core/model/lengthWords.ts';
 import type { Piece } from '../../../core/model/piece.ts';
 import type { Words } from '../../words/en.ts';
+import { lengthSaid } from '../../words/figures.ts';
 import { edgeAtFell } from './edgeRows.ts';
 import { spread } from './probe.ts';
 
@@ -20,7 +20,7 @@ export function changesBetween(earlier: LoomReading, later: LoomReading, piece: 
     if (Math.abs(change) <= 2 * sigma) held.push(words.edges[side]);
     else {
       // "3/16 in further in" would be read twice: inches are written out beside in and out.
-      const figure = lengthInWords(Math.abs(change), units, 'edge').replace(/ in$/, ' inch');
+      const figure = lengthSaid(Math.abs(change), units, 'edge').replace(/ in$/, ' inch');
       moved.push(words.edgeMoved(words.edges[side], figure, change < 0, spread(sigma, units)));
     }
   }

@@ -1,7 +1,8 @@
 import type { Comparison } from '../../../core/compare/compareReading.ts';
 import type { LoomReading } from '../../../core/model/check.ts';
-import { type LengthUnits, lengthInWords } from '../../../core/model/lengthWords.ts';
+import type { LengthUnits } from '../../../core/model/lengthWords.ts';
 import type { Words } from '../../words/en.ts';
+import { lengthSaid } from '../../words/figures.ts';
 import { edgeAtFell } from './edgeRows.ts';
 
 /** The one sentence a check opens with, as a neighbour could say it. */
@@ -22,7 +23,7 @@ export function checkSentence(
     const bound = Math.max(0, ...figures.map((each) => Math.abs(each.value) + 2 * each.sigma));
     if (figures.length === 0) return words.sentenceNothingToSay;
     if (figures.some((each) => Math.abs(each.value) > Math.max(allowance, 2 * each.sigma))) return words.sentenceOff;
-    return words.sentenceAgrees(lengthInWords(Math.max(units === 'mm' ? 1 : 1.6, Math.ceil(bound)), units));
+    return words.sentenceAgrees(lengthSaid(Math.max(units === 'mm' ? 1 : 1.6, Math.ceil(bound)), units));
   }
   if (kinds.size === 1 || open.length === 1) {
     const one = open.length === 1;

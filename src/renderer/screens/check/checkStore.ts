@@ -4,6 +4,7 @@ import type { CheckRecord, LoomReading } from '../../../core/model/check.ts';
 import type { Problem } from '../../../core/model/outcome.ts';
 import type { PhotoPoint } from '../../../core/model/units.ts';
 import { host } from '../../host/currentHost.ts';
+import { newJob } from '../../state/newJob.ts';
 import { usePiece } from '../../state/pieceStore.ts';
 
 /** What is being looked at: a photograph just measured, or a check that was kept. */
@@ -11,6 +12,8 @@ export interface Look {
   readonly hash: string;
   readonly name: string;
   readonly rendered: boolean;
+  /** The device it was taken with, where that is known. */
+  readonly camera: string | null;
   readonly reading: LoomReading;
   /** Name of the measurement until it is kept; null once kept. */
   readonly draft: string | null;
@@ -37,9 +40,10 @@ interface CheckState {
   /** The flag the words and the close look speak of. */
   readonly chosenFlag: number;
   readonly load: () => Promise<void>;
-  readonly measureFile: (file: Blob, name: string) => Promise<void>;
+  /** @param camera the device, where the page took the picture itself. */
+  readonly measureFile: (file: Blob, name: string, camera?: string | null) => Promise<void>;
   /** A photograph the piece holds already, measured anew. */
-  readonly measureKept: (hash: string, name: string) => Promise<void>;
+  readonly measureKept: (hash: string, name: string, camera?: string | null) => Promise<void>;
   /** The same photograph again, with four points marked by hand: bottom left, bottom right, top right, top left. */
   readonly measureWithPoints: (points: readonly PhotoPoint[]) => Promise<void>;
   readonly stop: () => void;
@@ -51,30 +55,48 @@ interface CheckState {
   readonly letGo: () => void;
 }
 
-let jobCount = 0;
 /** The draft on its way into the piece: a second press must not keep it twice. */
 let keeping: string | null = null;
-const newJob = () => `check-${Date.now().toString(36)}-${++jobCount}`;
 
 const lookAt = (measured: MeasuredPhoto): Look => ({
   hash: measured.photo.hash,
   name: measured.photo.name,
   rendered: measured.photo.rendered,
+  camera: measured.photo.camera,
   reading: measured.reading,
   draft: measured.draft,
   kept: null,
 });
 
+/** A check as it was kept. */
+export const lookAtKept = (kept: CheckRecord): Look => {
+  const { hash, name, rendered, camera } = kept.photo;
+  return { hash, name, rendered, camera, reading: kept.reading, draft: null, kept };
+};
+
 export const useChecks = create<CheckState>((set, get) => {
-  const measure = async (name: string, hash: string | null, points: readonly PhotoPoint[] | null, file?: Blob) => {
+  const measure = async (
+    name: string,
+    hash: string | null,
+    points: readonly PhotoPoint[] | null,
+    camera: string | null,
+    file?: Blob,
+  ) => {
     const { key } = usePiece.getState();
     if (key === null) return;
     get().stop();
-    const id = newJob();
+    const id = newJob('check');
     set({ job: { id, hash, stage: '', done: 0, of: 0 }, problem: null });
     const bytes = file === undefined ? undefined : new Uint8Array(await file.arrayBuffer());
     if (get().job?.id !== id) return;
-    const asked = { key, job: id, name, hash, points: points === null ? null : points.map(({ x, y }) => ({ x, y })) };
+    const asked = {
+      key,
+      job: id,
+      name,
+      hash,
+      points: points === null ? null : points.map(({ x, y }) => ({ x, y })),
+      camera,
+    };
     const answer = await host().call('measurePhoto', asked, bytes);
     if (get().job?.id !== id) return;
     set({ job: null });
@@ -110,11 +132,11 @@ export const useChecks = create<CheckState>((set, get) => {
       } else set({ problem: answer.problem });
       set({ ready: true });
     },
-    measureFile: (file, name) => measure(name, null, null, file),
-    measureKept: (hash, name) => measure(name, hash, null),
+    measureFile: (file, name, camera = null) => measure(name, null, null, camera, file),
+    measureKept: (hash, name, camera = null) => measure(name, hash, null, camera),
     measureWithPoints: async (points) => {
       const { look } = get();
-      if (look !== null) await measure(look.name, look.hash, points);
+      if (look !== null) await measure(look.name, look.hash, points, look.camera);
     },
     stop: () => {
       const { job } = get();
@@ -144,9 +166,7 @@ export const useChecks = create<CheckState>((set, get) => {
       if (key === null) return;
       const answer = await host().call('readCheck', { key, id });
       if (!answer.ok) return set({ problem: answer.problem });
-      const kept = answer.value.result;
-      const { hash, name, rendered } = kept.photo;
-      set({ look: { hash, name, rendered, reading: kept.reading, draft: null, kept }, chosenFlag: 0, problem: null });
+      set({ look: lookAtKept(answer.value.result), chosenFlag: 0, problem: null });
     },
     discard: async (id) => {
       const { key } = usePiece.getState();
@@ -171,6 +191,11 @@ export const useChecks = create<CheckState>((set, get) => {
       void get().load();
     },
   };
+});
+
+// A measurement for a piece that is no longer open is for nobody.
+usePiece.subscribe((now, before) => {
+  if (now.key !== before.key) useChecks.getState().stop();
 });
 
 /** Progress of the job in hand, as the host tells it. Mounted with the program. @returns a function that stops it. */

@@ -2,6 +2,7 @@ import { compareReading } from '../../../core/compare/compareReading.ts';
 import type { Problem } from '../../../core/model/outcome.ts';
 import type { Piece } from '../../../core/model/piece.ts';
 import { host } from '../../host/currentHost.ts';
+import { newJob } from '../../state/newJob.ts';
 import { handOver } from '../../state/pieceActions.ts';
 import { shortDate } from '../../words/dates.ts';
 import type { Words } from '../../words/en.ts';
@@ -28,7 +29,14 @@ export async function handOverPicture(
   words: Words,
 ): Promise<Problem | null> {
   const frame = shareFrame(piece, look);
-  const params = { key, hash: look.hash, draft: look.draft, check: look.kept?.id ?? null, ...frame };
+  const params = {
+    key,
+    job: newJob('picture'),
+    hash: look.hash,
+    draft: look.draft,
+    check: look.kept?.id ?? null,
+    ...frame,
+  };
   const answer = await host().call('frontOnImage', params);
   if (!answer.ok) return answer.problem;
   const { bytes, result } = answer.value;

@@ -1,9 +1,11 @@
 import type { LoomReading } from '../../../core/model/check.ts';
 import { deviationInRow, giveOrTake } from '../../../core/model/deviationWords.ts';
-import { type LengthUnits, lengthInWords } from '../../../core/model/lengthWords.ts';
+import type { LengthUnits } from '../../../core/model/lengthWords.ts';
 import type { PlannedSelvedges } from '../../../core/warp/plannedSelvedges.ts';
+import { figuresIn } from '../../../core/words/telling.ts';
+import { useSettings } from '../../state/settingsStore.ts';
 import type { Words } from '../../words/en.ts';
-import { rowFigure } from '../../words/figures.ts';
+import { lengthSaid, rowFigure } from '../../words/figures.ts';
 import { heightSaid } from '../../words/heights.ts';
 
 /** How near a measured place the pointer must be to speak of it, mm. */
@@ -60,9 +62,9 @@ export function probeAt(
     y,
     title: words.probePlace,
     figure: words.probeAt(
-      lengthInWords(Math.abs(x), units, 'edge'),
+      lengthSaid(Math.abs(x), units, 'edge'),
       x < 0 ? words.left : words.right,
-      lengthInWords(Math.abs(y), units, 'edge'),
+      lengthSaid(Math.abs(y), units, 'edge'),
       y < 0,
       spread(sigma, units),
     ),
@@ -71,6 +73,6 @@ export function probeAt(
 
 /** One sigma in the weaver's units, rounded up to one figure (mm) or to the next part of an inch. */
 export function spread(sigma: number, units: LengthUnits): string {
-  if (units === 'mm') return giveOrTake(sigma).text;
+  if (units === 'mm') return figuresIn(useSettings.getState().settings.language, giveOrTake(sigma).text);
   return deviationInRow({ value: 0, sigma, n: 1, source: '' }, 'along', 'in').split('± ')[1] ?? '';
 }

@@ -40,7 +40,8 @@ export function Screen() {
     });
   };
   const taken = pieces.map((piece) => piece.name);
-  const start = () => run(() => createPiece(newPiece(freeName(words.newName, taken), units, new Date().toISOString())));
+  const start = () =>
+    run(() => createPiece(newPiece(freeName(words.newName, taken), units, new Date().toISOString(), words.called)));
   const takeFile = (file: File) => {
     if (isKeptPiece(file.name)) run(() => importPiece(file));
     else if (isPhotograph(file.name)) {

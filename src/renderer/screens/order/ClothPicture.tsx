@@ -1,12 +1,12 @@
 import { useEffect, useMemo, useRef } from 'react';
 import { heightOfPasses, passesAtHeight } from '../../../core/chart/clothGrid.ts';
-import { lengthInWords } from '../../../core/model/lengthWords.ts';
 import { mm } from '../../../core/model/units.ts';
 import { blockOutline } from '../../canvas/blockOutline.ts';
 import { type ClothView, freshContext, paintCloth, paintStrings, placeIn } from '../../canvas/paintCloth.ts';
 import { useBoxSize } from '../../parts/useBoxSize.ts';
 import { usePiece } from '../../state/pieceStore.ts';
 import { type Work, wovenAfter } from '../../state/useWork.ts';
+import { lengthSaid } from '../../words/figures.ts';
 import { useWords } from '../../words/useWords.ts';
 
 interface ClothPictureProps {
@@ -116,7 +116,7 @@ export function ClothPicture({ work, passesShown, chosen, onChoose }: ClothPictu
               {words.fell}
             </text>
             <text x={4} y={17}>
-              {lengthInWords(mm(heightOfPasses(stands, highest)), units, 'planned').replace(/ mm$/, '')}
+              {lengthSaid(mm(heightOfPasses(stands, highest)), units, 'planned').replace(/ mm$/, '')}
             </text>
           </g>
         )}

@@ -1,5 +1,4 @@
 import { useState } from 'react';
-import { lengthInWords } from '../../../core/model/lengthWords.ts';
 import { mm } from '../../../core/model/units.ts';
 import { SecondButton } from '../../parts/Actions.tsx';
 import { DimensionField } from '../../parts/DimensionField.tsx';
@@ -8,19 +7,29 @@ import { SheetDialog } from '../../parts/SheetDialog.tsx';
 import { replanRest } from '../../state/replan.ts';
 import { useMeasuredBeat } from '../../state/useMeasuredBeat.ts';
 import type { Work } from '../../state/useWork.ts';
+import { lengthSaid } from '../../words/figures.ts';
 import { useWords } from '../../words/useWords.ts';
 import { ReplanEffect } from './ReplanEffect.tsx';
 import { useReplanned } from './useReplanned.ts';
 
+interface ReplanSheetProps {
+  readonly work: Work;
+  /** The height of a pass to begin with, mm; null for the one the newest check measured. */
+  readonly begin: number | null;
+  readonly onClose: () => void;
+}
+
+const toMicrometres = (pass: number) => Math.round(pass * 1000) / 1000;
+
 /** The rest laid over passes of another height: the one a check measured, or one typed. */
-export function ReplanSheet({ work, onClose }: { readonly work: Work; readonly onClose: () => void }) {
+export function ReplanSheet({ work, begin, onClose }: ReplanSheetProps) {
   const all = useWords();
   const words = all.order.replan;
   const beat = useMeasuredBeat();
-  const [typed, setTyped] = useState<number | null>(null);
+  const [typed, setTyped] = useState<number | null>(begin === null ? null : toMicrometres(begin));
   const planned = work.piece.cloth.passHeight;
-  const pass = typed ?? (beat === null ? planned : Math.round(beat.pass * 1000) / 1000);
-  const say = (value: number) => lengthInWords(value, work.piece.units, 'pass-height');
+  const pass = typed ?? (beat === null ? planned : toMicrometres(beat.pass));
+  const say = (value: number) => lengthSaid(value, work.piece.units, 'pass-height');
   const same = Math.abs(pass - planned) < 0.0005;
   const replanned = useReplanned(work, same ? null : pass);
   return (

@@ -50,10 +50,11 @@ function OrderOfWork({ work }: { readonly work: Work }) {
   const words = all.order;
   const { key, piece } = usePiece();
   const { setBare, goTo, say } = useShell.getState();
+  const [opening] = useState(useShell.getState().opening);
   const last = work.plan.blocks.length - 1;
   const [picked, setPicked] = useState<number | null>(null);
   const [showWoven, setShowWoven] = useState(false);
-  const [sheet, setSheet] = useState<'slits' | 'marks' | 'table' | 'replan' | null>(useShell.getState().opening);
+  const [sheet, setSheet] = useState<'slits' | 'marks' | 'table' | 'replan' | null>(opening === null ? null : 'replan');
   const total = work.turns.reduce((sum, turn) => sum + turn.passes, 0);
   const growing = useGrowing(total);
   const chosen = Math.min(last, picked ?? work.block);
@@ -121,7 +122,7 @@ function OrderOfWork({ work }: { readonly work: Work }) {
       {(sheet === 'slits' || sheet === 'marks') && (
         <SlitsAndMarks work={work} which={sheet} onClose={() => setSheet(null)} />
       )}
-      {sheet === 'replan' && <ReplanSheet work={work} onClose={() => setSheet(null)} />}
+      {sheet === 'replan' && <ReplanSheet work={work} begin={opening?.replan ?? null} onClose={() => setSheet(null)} />}
       {sheet === 'table' && piece && <DrawingTable table={tableOf(work, words)} onClose={() => setSheet(null)} />}
     </ScreenFrame>
   );

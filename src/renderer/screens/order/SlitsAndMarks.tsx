@@ -1,7 +1,9 @@
-import { lengthInWords } from '../../../core/model/lengthWords.ts';
 import { mm } from '../../../core/model/units.ts';
+import { FiguresTable } from '../../parts/FiguresTable.tsx';
 import { SheetDialog } from '../../parts/SheetDialog.tsx';
 import type { Work } from '../../state/useWork.ts';
+import { lengthSaid } from '../../words/figures.ts';
+import { useTell } from '../../words/telling.ts';
 import { useWords } from '../../words/useWords.ts';
 
 interface SlitsAndMarksProps {
@@ -13,7 +15,8 @@ interface SlitsAndMarksProps {
 /** What to sew or share at each slit, or where to mark each string. */
 export function SlitsAndMarks({ work, which, onClose }: SlitsAndMarksProps) {
   const words = useWords().order;
-  const length = (value: number) => lengthInWords(mm(value), work.piece.units, 'planned');
+  const tell = useTell();
+  const length = (value: number) => lengthSaid(mm(value), work.piece.units, 'planned');
   if (which === 'slits') {
     return (
       <SheetDialog title={words.slits} onClose={onClose}>
@@ -22,7 +25,7 @@ export function SlitsAndMarks({ work, which, onClose }: SlitsAndMarksProps) {
           {work.plan.slits.map((slit) => (
             <li key={`${slit.between[0]} ${slit.fromPass}`}>
               <strong>{words.slit(slit.between[0] + 1, slit.between[1] + 1, length(slit.lengthMm))}</strong>{' '}
-              {slit.remedy}
+              {tell(slit.remedy)}
             </li>
           ))}
         </ul>
@@ -41,27 +44,16 @@ export function SlitsAndMarks({ work, which, onClose }: SlitsAndMarksProps) {
   return (
     <SheetDialog title={words.marks} onClose={onClose} place="wide">
       <p className="second">{words.marksLead}</p>
-      <table className="drawing-table figures">
-        <thead>
-          <tr>
-            {words.markColumns.map((column) => (
-              <th key={column} scope="col">
-                {column}
-              </th>
-            ))}
-          </tr>
-        </thead>
-        <tbody>
-          {work.plan.marks
-            .filter((mark) => mark.heightsMm.length > 0)
-            .map((mark) => (
-              <tr key={mark.end}>
-                <th scope="row">{mark.end + 1}</th>
-                <td>{mark.heightsMm.map(length).join(' · ')}</td>
-              </tr>
-            ))}
-        </tbody>
-      </table>
+      <FiguresTable columns={words.markColumns}>
+        {work.plan.marks
+          .filter((mark) => mark.heightsMm.length > 0)
+          .map((mark) => (
+            <tr key={mark.end}>
+              <th scope="row">{mark.end + 1}</th>
+              <td>{mark.heightsMm.map(length).join(' · ')}</td>
+            </tr>
+          ))}
+      </FiguresTable>
     </SheetDialog>
   );
 }

@@ -1,7 +1,6 @@
-import { lengthInWords } from '../../../core/model/lengthWords.ts';
-import { numberInWords } from '../../../core/model/numberWords.ts';
 import type { Piece } from '../../../core/model/piece.ts';
 import { endGap } from '../../../core/warp/endWidth.ts';
+import { lengthSaid, numberSaid } from '../../words/figures.ts';
 import { useWords } from '../../words/useWords.ts';
 
 interface CrossSectionProps {
@@ -40,7 +39,7 @@ export function CrossSection({ piece, weft, colour }: CrossSectionProps) {
     }
     return `M${points.join('L')}`;
   };
-  const times = numberInWords(Math.round(((scale * 25.4) / 96) * 10) / 10, 0);
+  const times = numberSaid(Math.round(((scale * 25.4) / 96) * 10) / 10, 0);
   const gap = endGap(loom, warp);
   return (
     <figure className="cross-section">
@@ -76,7 +75,7 @@ export function CrossSection({ piece, weft, colour }: CrossSectionProps) {
             strokeWidth="2"
           />
         </svg>
-        <span className="gap-words">{words.gap(lengthInWords(Math.max(0, gap), piece.units, 'edge'))}</span>
+        <span className="gap-words">{words.gap(lengthSaid(Math.max(0, gap), piece.units, 'edge'))}</span>
       </figcaption>
     </figure>
   );

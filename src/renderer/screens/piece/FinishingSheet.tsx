@@ -1,11 +1,13 @@
-import { lengthInWords } from '../../../core/model/lengthWords.ts';
-import { countInWords } from '../../../core/model/numberWords.ts';
+import { countSaid, lengthSaid } from '../../words/figures.ts';
+import '../../parts/figuresTable.css';
 import type { Piece } from '../../../core/model/piece.ts';
 import type { Verdict } from '../../../core/model/verdict.ts';
 import type { Plan } from '../../../core/plan/planPiece.ts';
 import { SecondButton } from '../../parts/Actions.tsx';
 import { SheetDialog } from '../../parts/SheetDialog.tsx';
 import { Sign } from '../../parts/Sign.tsx';
+import { usePiece } from '../../state/pieceStore.ts';
+import { tickFinished } from '../../state/tickFinished.ts';
 import { useTell } from '../../words/telling.ts';
 import { useWords } from '../../words/useWords.ts';
 
@@ -21,7 +23,9 @@ export function FinishingSheet({ piece, plan, onPrint, onClose }: FinishingSheet
   const words = useWords().piece;
   const tell = useTell();
   const { hanging, materials } = plan;
-  const length = (value: number) => lengthInWords(value, piece.units);
+  const readOnly = usePiece((state) => state.readOnly);
+  const finished = usePiece((state) => state.progress?.finished) ?? [];
+  const length = (value: number) => lengthSaid(value, piece.units);
   const { hours } = materials;
   // To the half hour, and the sum of what is shown: nobody knows it better.
   const parts = [
@@ -29,11 +33,11 @@ export function FinishingSheet({ piece, plan, onPrint, onClose }: FinishingSheet
     [words.hoursOf.weaving, halves(hours.weaving)],
     [words.hoursOf.rest, halves(hours.starts + hours.twining + hours.finishing)],
   ] as const;
-  const say = (count: number) => countInWords(count, words.hour, words.hoursWord);
+  const say = (count: number) => countSaid(count, words.hour, words.hoursWord);
   return (
     <SheetDialog title={words.finishing} onClose={onClose} place="wide">
       <h3>{words.toBuy}</h3>
-      <table className="drawing-table buying">
+      <table className="figures-table buying">
         <tbody>
           {plan.shopping.map((line) => (
             <tr key={`${line.item} ${line.amount}`}>
@@ -63,10 +67,20 @@ export function FinishingSheet({ piece, plan, onPrint, onClose }: FinishingSheet
       </ul>
       <h3>{words.finishingSteps}</h3>
       <ol className="finishing-steps">
-        {plan.finishing.map(({ step, caution }) => (
-          <li key={step}>
-            {tell(step)}
-            {caution !== null && <span className="second">{tell(caution)}</span>}
+        {plan.finishing.map(({ name, step, caution }) => (
+          <li key={name} className={finished.includes(name) ? 'is-done' : undefined}>
+            <label>
+              <input
+                type="checkbox"
+                checked={finished.includes(name)}
+                disabled={readOnly !== null}
+                onChange={(event) => tickFinished(name, event.target.checked)}
+              />
+              <span>
+                {tell(step)}
+                {caution !== null && <span className="second">{tell(caution)}</span>}
+              </span>
+            </label>
           </li>
         ))}
       </ol>

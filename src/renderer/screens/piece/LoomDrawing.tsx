@@ -1,5 +1,4 @@
 import { useEffect, useRef } from 'react';
-import { lengthInWords } from '../../../core/model/lengthWords.ts';
 import type { Piece } from '../../../core/model/piece.ts';
 import type { Chart } from '../../../core/model/plan.ts';
 import { type Mm, mm } from '../../../core/model/units.ts';
@@ -10,6 +9,7 @@ import { cellImage } from '../../canvas/cellImage.ts';
 import { DerivedDimension, DimensionField } from '../../parts/DimensionField.tsx';
 import { useBoxSize } from '../../parts/useBoxSize.ts';
 import { usePiece } from '../../state/pieceStore.ts';
+import { lengthSaid } from '../../words/figures.ts';
 import { useWords } from '../../words/useWords.ts';
 
 /** Changes the number of ends, keeping the piece as centred as the notches allow. */
@@ -43,7 +43,7 @@ export function LoomDrawing({ piece, chart }: { readonly piece: Piece; readonly 
   const width = warp.ends * loom.notchPitch;
   const clothLeft = middle - width / 2;
   const top = cloth.baseAboveBottomBar + cloth.height;
-  const say = (value: number) => lengthInWords(value, piece.units, 'planned');
+  const say = (value: number) => lengthSaid(value, piece.units, 'planned');
   const setWidth = (value: Mm) => change((now) => withEnds(now, endsForWidth(value, now.loom.notchPitch)), 'width');
   const right = x(wide / 2) + 46;
   return (

@@ -1,13 +1,14 @@
 import type { Loom, Piece } from '../../../core/model/piece.ts';
 import { mm } from '../../../core/model/units.ts';
 import { centredFirstNotch } from '../../../core/warp/centring.ts';
-import { QuietButton, SecondButton } from '../../parts/Actions.tsx';
+import { SecondButton } from '../../parts/Actions.tsx';
 import { DimensionField } from '../../parts/DimensionField.tsx';
 import { FieldRow, NumberField, TextField } from '../../parts/Fields.tsx';
 import { SheetDialog } from '../../parts/SheetDialog.tsx';
 import { usePiece } from '../../state/pieceStore.ts';
 import { useSettings } from '../../state/settingsStore.ts';
 import { useWords } from '../../words/useWords.ts';
+import { KeptLoom, keptAnew } from './KeptLoom.tsx';
 
 /** The loom as it stands on the table, and the looms kept for other pieces. */
 export function LoomSheet({ piece, onClose }: { readonly piece: Piece; readonly onClose: () => void }) {
@@ -56,7 +57,7 @@ export function LoomSheet({ piece, onClose }: { readonly piece: Piece; readonly 
             words: words.keepLoom,
             onPress: () =>
               changeSettings({
-                looms: [loom, ...settings.looms.filter((kept) => kept.name !== loom.name)].slice(0, 200),
+                looms: keptAnew(settings.looms, loom),
               }),
           }}
         />
@@ -66,16 +67,7 @@ export function LoomSheet({ piece, onClose }: { readonly piece: Piece; readonly 
           <h3>{words.keptLooms}</h3>
           <ul className="kept-looms">
             {settings.looms.map((kept) => (
-              <li key={kept.name}>
-                <SecondButton
-                  action={{ words: words.takeLoom(kept.name), onPress: () => change((now) => withLoom(now, kept)) }}
-                />
-                <QuietButton
-                  onPress={() => changeSettings({ looms: settings.looms.filter((other) => other !== kept) })}
-                >
-                  {words.forgetLoom(kept.name)}
-                </QuietButton>
-              </li>
+              <KeptLoom key={kept.loom.name} kept={kept} onTake={() => change((now) => withLoom(now, kept.loom))} />
             ))}
           </ul>
         </section>

@@ -1,6 +1,6 @@
 import { useState } from 'react';
+import { lengthSaid } from '../../words/figures.ts';
 import './piece.css';
-import { lengthInWords } from '../../../core/model/lengthWords.ts';
 import type { Piece } from '../../../core/model/piece.ts';
 import { settCheck } from '../../../core/warp/settCheck.ts';
 import { useCommands } from '../../keys/commandStore.ts';
@@ -149,10 +149,10 @@ function PieceWork({ piece, plan }: { readonly piece: Piece; readonly plan: Plan
             name: words.table,
             columns: words.tableColumns,
             rows: [
-              [words.widthOfCloth, lengthInWords(plan.materials.warp.width, piece.units)],
-              [words.heightOfCloth, lengthInWords(piece.cloth.height, piece.units)],
-              [words.baseUp, lengthInWords(piece.cloth.baseAboveBottomBar, piece.units)],
-              [words.openingHeight, lengthInWords(piece.loom.openingHeight, piece.units)],
+              [words.widthOfCloth, lengthSaid(plan.materials.warp.width, piece.units)],
+              [words.heightOfCloth, lengthSaid(piece.cloth.height, piece.units)],
+              [words.baseUp, lengthSaid(piece.cloth.baseAboveBottomBar, piece.units)],
+              [words.openingHeight, lengthSaid(piece.loom.openingHeight, piece.units)],
               [words.endsCount, String(piece.warp.ends)],
             ],
           }}

@@ -1,4 +1,3 @@
-import { lengthInWords } from '../../../core/model/lengthWords.ts';
 import type { Piece } from '../../../core/model/piece.ts';
 import { mm } from '../../../core/model/units.ts';
 import type { Verdict } from '../../../core/model/verdict.ts';
@@ -10,6 +9,7 @@ import { strandsThatSuit } from '../../../core/warp/settSuggestion.ts';
 import { SecondButton } from '../../parts/Actions.tsx';
 import { Sign } from '../../parts/Sign.tsx';
 import { usePiece } from '../../state/pieceStore.ts';
+import { lengthSaid } from '../../words/figures.ts';
 import { tell } from '../../words/telling.ts';
 import { useWords } from '../../words/useWords.ts';
 import { withEnds } from './LoomDrawing.tsx';
@@ -79,7 +79,7 @@ function useFindings(
   }
   if (fit.height.remedy !== null && fit.tallest > piece.cloth.passHeight) {
     const height = mm(Math.floor(fit.tallest));
-    const say = words.fixes.height(lengthInWords(height, piece.units));
+    const say = words.fixes.height(lengthSaid(height, piece.units));
     findings.push({
       verdict: fit.height,
       fix: { words: say, apply: (now: Piece) => ({ ...now, cloth: { ...now.cloth, height } }) },
@@ -113,7 +113,7 @@ function useFindings(
     const expected = expectedPass(piece, yarn);
     if (yarn.id === piece.cloth.ground && found.pass.remedy !== null && expected !== null) {
       const passHeight = mm(Math.round(expected.passHeight * 100) / 100);
-      const say = words.fixes.pass(lengthInWords(passHeight, piece.units, 'pass-height'));
+      const say = words.fixes.pass(lengthSaid(passHeight, piece.units, 'pass-height'));
       findings.push({
         verdict: found.pass,
         fix: { words: say, apply: (now: Piece) => ({ ...now, cloth: { ...now.cloth, passHeight } }) },

@@ -1,7 +1,7 @@
-import { lengthInWords, yarnLengthInWords } from '../../../core/model/lengthWords.ts';
 import type { Piece } from '../../../core/model/piece.ts';
 import type { Plan } from '../../../core/plan/planPiece.ts';
 import { QuietButton } from '../../parts/Actions.tsx';
+import { lengthSaid, yarnLengthSaid } from '../../words/figures.ts';
 import { useWords } from '../../words/useWords.ts';
 
 interface WarpTableProps {
@@ -17,16 +17,16 @@ interface WarpTableProps {
 export function WarpTable({ piece, plan, onLoom, onWarp, onMaking, onArithmetic }: WarpTableProps) {
   const words = useWords().piece;
   const { loom, warp } = piece;
-  const say = (value: number) => lengthInWords(value, piece.units);
+  const say = (value: number) => lengthSaid(value, piece.units);
   const pitch =
     piece.units === 'in' || Math.abs(loom.notchPitch - 6.35) < 0.01
-      ? lengthInWords(loom.notchPitch, 'in')
-      : lengthInWords(loom.notchPitch, 'mm', 'edge');
+      ? lengthSaid(loom.notchPitch, 'in')
+      : lengthSaid(loom.notchPitch, 'mm', 'edge');
   const middle = Math.floor((warp.ends - 1) / 2) + 1;
   const cut = words.cutIs(
-    yarnLengthInWords(plan.materials.warp.length, piece.units),
+    yarnLengthSaid(plan.materials.warp.length, piece.units),
     warp.yarnName.toLowerCase(),
-    lengthInWords(warp.stringDiameter, piece.units, 'edge'),
+    lengthSaid(warp.stringDiameter, piece.units, 'edge'),
   );
   return (
     <section className="piece-part">

@@ -1,8 +1,9 @@
-import { gramsInWords, yarnLengthInWords } from '../../../core/model/lengthWords.ts';
+import { gramsInWords } from '../../../core/model/lengthWords.ts';
 import type { Piece } from '../../../core/model/piece.ts';
 import type { Plan } from '../../../core/plan/planPiece.ts';
 import { QuietButton } from '../../parts/Actions.tsx';
 import { Swatch, yarnLetter } from '../../parts/Swatch.tsx';
+import { yarnLengthSaid } from '../../words/figures.ts';
 import { useWords } from '../../words/useWords.ts';
 
 interface WeftListProps {
@@ -39,7 +40,7 @@ export function WeftList({ piece, plan, onYarn, onAdd, onFinishing }: WeftListPr
               <button type="button" onClick={() => onYarn(yarn.id)}>
                 <Swatch colour={yarn.colour} letter={yarnLetter(index)} />
                 <span>{extra === null ? yarn.name : words.with(yarn.name, extra)}</span>
-                <span className="weft-figure">{used ? yarnLengthInWords(need.metres, piece.units) : ''}</span>
+                <span className="weft-figure">{used ? yarnLengthSaid(need.metres, piece.units) : ''}</span>
                 <span className="weft-figure">{used ? gramsInWords(need.grams) : ''}</span>
               </button>
             </li>

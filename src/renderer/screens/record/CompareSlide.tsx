@@ -7,7 +7,7 @@ import { Sign } from '../../parts/Sign.tsx';
 import { useBoxSize } from '../../parts/useBoxSize.ts';
 import { useSettings } from '../../state/settingsStore.ts';
 import { useWords } from '../../words/useWords.ts';
-import type { Look } from '../check/checkStore.ts';
+import { type Look, lookAtKept } from '../check/checkStore.ts';
 import { PlanLine } from '../check/marks.tsx';
 import { type Project, plannedOutline, plannedShapes } from '../check/overlayPaths.ts';
 import { toScreenX, toScreenY, wholePiece } from '../check/stageView.ts';
@@ -24,17 +24,7 @@ interface CompareSlideProps {
   readonly onSlide: (at: number) => void;
 }
 
-const lookOf = (record: CheckRecord | null): Look | null =>
-  record === null
-    ? null
-    : {
-        hash: record.photo.hash,
-        name: record.photo.name,
-        rendered: record.photo.rendered,
-        reading: record.reading,
-        draft: null,
-        kept: record,
-      };
+const lookOf = (record: CheckRecord | null): Look | null => (record === null ? null : lookAtKept(record));
 
 /** Two photographs at the same scale, slid over each other, with the plan over both. */
 export function CompareSlide({ piece, earlier, later, earlierName, laterName, at, onSlide }: CompareSlideProps) {

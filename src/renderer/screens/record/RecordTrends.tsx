@@ -1,9 +1,9 @@
 import { useMemo, useState } from 'react';
 import type { CheckRecord } from '../../../core/model/check.ts';
-import { inchesInWords } from '../../../core/model/lengthWords.ts';
 import type { Piece } from '../../../core/model/piece.ts';
 import { Choice } from '../../parts/Choice.tsx';
 import { shortDate } from '../../words/dates.ts';
+import { inchesSaid, numberSaid, typedFigure } from '../../words/figures.ts';
 import { useWords } from '../../words/useWords.ts';
 import { TrendPlot } from './TrendPlot.tsx';
 import { fellHeight, planOf, type TrendName, trendOf } from './trends.ts';
@@ -38,8 +38,8 @@ export function RecordTrends({ piece, records, chosen }: RecordTrendsProps) {
   const tick = (name: TrendName) => (value: number) => {
     const plan = planOf(name, piece).value;
     const size = (away: number) =>
-      piece.units === 'mm' ? String(Math.round(away * 100) / 100) : inchesInWords(away / 25.4, 32);
-    if (name === 'pass') return piece.units === 'mm' ? value.toFixed(2) : (value / 25.4).toFixed(3);
+      piece.units === 'mm' ? typedFigure(Math.round(away * 100) / 100) : inchesSaid(away / 25.4, 32);
+    if (name === 'pass') return numberSaid(piece.units === 'mm' ? value : value / 25.4, piece.units === 'mm' ? 2 : 3);
     const side = name === 'halves' ? words.halfTick : words.edgeTick;
     return `${size(Math.abs(value - plan))} ${side(value > plan)}`;
   };

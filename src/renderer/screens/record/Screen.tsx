@@ -1,6 +1,6 @@
 import { useEffect, useMemo, useState } from 'react';
+import { lengthSaid } from '../../words/figures.ts';
 import './record.css';
-import { lengthInWords } from '../../../core/model/lengthWords.ts';
 import { useCommands } from '../../keys/commandStore.ts';
 import { DrawingTable } from '../../parts/DrawingTable.tsx';
 import { Footer } from '../../parts/Footer.tsx';
@@ -12,7 +12,7 @@ import { useShell } from '../../state/shellStore.ts';
 import { shortDate } from '../../words/dates.ts';
 import { useWords } from '../../words/useWords.ts';
 import { changesBetween } from '../check/changesBetween.ts';
-import { useChecks } from '../check/checkStore.ts';
+import { lookAtKept, useChecks } from '../check/checkStore.ts';
 import { handOverPicture } from '../check/handOverPicture.ts';
 import { CompareSlide } from './CompareSlide.tsx';
 import { NoteSheet } from './NoteSheet.tsx';
@@ -75,11 +75,9 @@ export function Screen() {
   };
   const share = () => {
     if (key === null || piece === null || later === null) return;
-    const { hash, name, rendered } = later.photo;
-    const look = { hash, name, rendered, reading: later.reading, draft: null, kept: later };
     const number = summaries.findIndex((each) => each.id === later.id) + 1;
     setSaid(all.check.sharing);
-    void handOverPicture(key, piece, look, number, all).then((trouble) =>
+    void handOverPicture(key, piece, lookAtKept(later), number, all).then((trouble) =>
       setSaid(trouble === null ? all.check.shared : `${trouble.sentence} ${trouble.remedy}`),
     );
   };
@@ -107,10 +105,10 @@ export function Screen() {
   const second =
     said ??
     (earlier !== null && later !== null
-      ? `${changesBetween(earlier.reading, later.reading, piece, all.check)} ${words.shaded(lengthInWords(piece.making.allowance, piece.units))}`
+      ? `${changesBetween(earlier.reading, later.reading, piece, all.check)} ${words.shaded(lengthSaid(piece.making.allowance, piece.units))}`
       : measured.length === 0
-        ? all.check.leadNone(lengthInWords(Math.max(2, piece.cloth.headerPasses * piece.cloth.passHeight), piece.units))
-        : words.shaded(lengthInWords(piece.making.allowance, piece.units)));
+        ? all.check.leadNone(lengthSaid(Math.max(2, piece.cloth.headerPasses * piece.cloth.passHeight), piece.units))
+        : words.shaded(lengthSaid(piece.making.allowance, piece.units)));
   return (
     <ScreenFrame
       className="record"

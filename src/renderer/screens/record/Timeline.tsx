@@ -1,7 +1,7 @@
 import { useEffect, useRef } from 'react';
+import { lengthSaid } from '../../words/figures.ts';
 import './timeline.css';
 import type { CheckSummary } from '../../../core/contract/hostApi.ts';
-import { lengthInWords } from '../../../core/model/lengthWords.ts';
 import type { Piece } from '../../../core/model/piece.ts';
 import { Sign } from '../../parts/Sign.tsx';
 import { usePiece } from '../../state/pieceStore.ts';
@@ -60,7 +60,7 @@ export function Timeline({ piece, checks, chosen, onChoose }: TimelineProps) {
           check.fellMm === null
             ? words.statuses[check.status]
             : words.fellAt(
-                lengthInWords(Math.abs(check.fellMm), piece.units, 'edge'),
+                lengthSaid(Math.abs(check.fellMm), piece.units, 'edge'),
                 check.fellMm < 0,
                 spread(check.fellSigmaMm ?? 1, piece.units),
               );
@@ -86,7 +86,7 @@ export function Timeline({ piece, checks, chosen, onChoose }: TimelineProps) {
       })}
       {next !== null && (
         <li className="timeline-next">
-          <strong>{words.nextAt(lengthInWords(next.heightMm, piece.units))}</strong>
+          <strong>{words.nextAt(lengthSaid(next.heightMm, piece.units))}</strong>
           <span className="second">{words.turnsOn(next.turns)}</span>
         </li>
       )}

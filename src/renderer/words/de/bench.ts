@@ -35,7 +35,7 @@ export const bench: Words['bench'] = {
   sound: 'Ton',
   speech: 'Schritte vorlesen',
   allDone: 'Alles ist gewebt.',
-  allDoneHint: 'Den Webplatz verlassen und den Abschluss weben; das Fertigstellen steht unter Record.',
+  allDoneHint: 'Den Webplatz verlassen; beim Stück zeigt F den Weg von hier bis an die Wand.',
   rest: 'Eine Stunde gewebt. Aufrichten und in die Ferne schauen.',
   picture: 'Die nächste Wende auf den Fäden',
   announce: (turn, of, from, to, round) =>

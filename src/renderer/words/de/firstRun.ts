@@ -17,6 +17,7 @@ export const firstRun: Words['firstRun'] = {
     'Diese Datei ist weder ein aufgehobenes Stück noch ein Foto. Ein Stück endet auf .zip, ein Foto auf .jpg, .png oder .heic.',
   photographFirst: 'Das Foto wartet. Rahmen und Maße angeben, dann wird es gemessen.',
   start: 'Ein Stück beginnen',
+  called: { loom: 'Kerbrahmen', warp: 'Kettgarn', yarn: (number) => `Garn ${number}` },
   newName: 'Neues Stück',
   opening: 'Wird geöffnet',
   keyOpen: 'öffnen',

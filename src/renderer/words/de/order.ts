@@ -1,5 +1,5 @@
+import { blockName } from '../../../core/words/de/blockName.ts';
 import type { Words } from '../en.ts';
-import { blockName } from './blockName.ts';
 
 const wenden = (count: number) =>
   `${count === 0.5 ? '½' : String(count).replace('.5', ' ½')} ${count > 1 ? 'Wenden' : 'Wende'}`;
@@ -44,8 +44,8 @@ export const order: Words['order'] = {
     lead: 'Gewebtes bleibt, wie es ist. Der Rest des Kartons wird über Schüsse dieser Höhe gelegt, damit jede Form dort landet, wo sie gezeichnet ist. Rückgängig nimmt es zurück.',
     leadBefore: 'Noch ist nichts gewebt: der ganze Karton wird über Schüsse dieser Höhe gelegt.',
     planned: (pass) => `Geplant: ${pass} je Schuss.`,
-    measured: (pass) => `Die neueste Prüfung maß ${pass}.`,
-    notMeasured: 'Noch hat keine Prüfung den Anschlag gemessen.',
+    measured: (pass) => `Die neueste Messung ergab ${pass}.`,
+    notMeasured: 'Noch hat keine Messung den Anschlag ergeben.',
     same: 'Damit ist schon geplant.',
     doIt: 'Neu planen',
     columns: ['Form', 'Gezeichnet', 'Wenn es so bleibt', 'Neu geplant'],

@@ -10,7 +10,7 @@ export const record: Words['record'] = {
   kinds: { planned: 'Geplant', warped: 'Gespannt', woven: 'Gewebt', finished: 'Fertig' },
   statuses: { measured: 'gemessen', 'needs-reference': 'braucht vier Punkte', refused: 'nicht messbar' },
   nextAt: (height) => `Nächste bei ${height}`,
-  turnsOn: (turns) => `nach etwa ${turns} Umkehren`,
+  turnsOn: (turns) => `nach etwa ${turns} Wenden`,
   sentenceNone: 'Noch keine Messungen.',
   sentenceNothingToCompare: 'Zwischen diesen beiden gibt es noch keine Kante zu vergleichen.',
   sentenceHeld: 'Seit der Messung davor hat sich nichts bewegt.',

@@ -16,11 +16,11 @@ export const tour: Words['tour'] = {
     },
     {
       head: 'Karton: wonach gewebt wird',
-      text: 'Formen entstehen auf der Kette selbst und stufen sich beim Zeichnen zu ganzen Umkehren. Nichts geht verloren: Strg Z nimmt alles zurück.',
+      text: 'Formen entstehen auf der Kette selbst und stufen sich beim Zeichnen zu ganzen Wenden. Nichts geht verloren: Strg Z nimmt alles zurück.',
     },
     {
       head: 'Arbeitsfolge: was als Nächstes kommt',
-      text: 'Felder in der Reihenfolge, in der sie gewebt werden, von unten nach oben. Am Webplatz zählt eine Taste, oder ein Antippen, eine Umkehr.',
+      text: 'Flächen in der Reihenfolge, in der sie gewebt werden, von unten nach oben. Am Webplatz zählt eine Taste, oder ein Antippen, eine Wende.',
     },
     {
       head: 'Messung: was das Gewebe tut',

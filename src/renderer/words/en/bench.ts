@@ -34,7 +34,7 @@ export const bench = {
   sound: 'Sound',
   speech: 'Spoken steps',
   allDone: 'Everything is woven.',
-  allDoneHint: 'Leave the bench and weave the footer; then see Record for finishing.',
+  allDoneHint: 'Leave the bench; on Piece, F shows the way from here to the wall.',
   rest: 'You have woven for an hour. Straighten up, and look at something far away.',
   picture: 'The next turn on the strings',
   announce: (turn: number, of: number, from: number, to: number, round: boolean) =>

@@ -116,6 +116,16 @@ export const check = {
   ] as readonly string[],
   notAPhotograph: 'That file is not a photograph.',
   notAPhotographDo: 'Drop a JPEG, HEIC, PNG, WebP or TIFF.',
+  cameraTurns: {
+    label: 'This camera',
+    ask: 'Does this camera turn its pictures over, like a looking-glass?',
+    why: 'The piece is the same left and right, so the photograph can’t tell. Hold a page with writing before it: can you read it in the picture?',
+    no: 'The writing is right',
+    yes: 'It is turned over',
+    doesTurn: (camera: string) => `${camera} turns its pictures over; left and right are put back.`,
+    doesNotTurn: (camera: string) => `${camera} shows left and right as they are.`,
+    change: 'It’s the other way',
+  },
   cameraName: 'camera.jpg',
   stages: {
     quality: 'Judging light and sharpness',

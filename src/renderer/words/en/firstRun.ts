@@ -15,6 +15,8 @@ export const firstRun = {
     'That file is neither a kept piece nor a photograph. A kept piece ends in .zip; photographs end in .jpg, .png or .heic.',
   photographFirst: 'The photograph waits. Give the loom and the sizes, then Loom check measures it.',
   start: 'Start a piece',
+  /** What stands in a new piece until the weaver names it. */
+  called: { loom: 'notched frame', warp: 'Warp', yarn: (number: number) => `Yarn ${number}` },
   newName: 'New piece',
   opening: 'Opening',
   keyOpen: 'open',

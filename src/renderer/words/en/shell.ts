@@ -71,6 +71,7 @@ export const shell = {
     Escape: 'Esc',
     Delete: 'Del',
     Backspace: 'Backspace',
+    Arrow: 'Arrows',
     ArrowLeft: '←',
     ArrowRight: '→',
     ArrowUp: '↑',

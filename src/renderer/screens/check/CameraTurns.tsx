@@ -1,0 +1,52 @@
+import { useMemo } from 'react';
+import type { Piece } from '../../../core/model/piece.ts';
+import { looksSameMirrored } from '../../../core/report/looksSameMirrored.ts';
+import { QuietButton, SecondButton } from '../../parts/Actions.tsx';
+import { usePlanned } from '../../state/planning/planned.ts';
+import { useSettings } from '../../state/settingsStore.ts';
+import { useWords } from '../../words/useWords.ts';
+
+interface CameraTurnsProps {
+  readonly piece: Piece;
+  /** The camera's name; null when nothing names it, and then nothing can be remembered of it. */
+  readonly camera: string | null;
+  /** The answer is kept; whoever shows a picture by this camera can look at it anew. */
+  readonly onAnswered?: () => void;
+}
+
+/**
+ * Whether this camera turns its pictures over, as some do with a picture of oneself. Where the piece is the same left and
+ * right the photograph can't tell, so the weaver is asked, once for each camera.
+ */
+export function CameraTurns({ piece, camera, onAnswered }: CameraTurnsProps) {
+  const words = useWords().check.cameraTurns;
+  const planned = usePlanned();
+  const { settings, change } = useSettings();
+  const same = useMemo(() => planned !== null && looksSameMirrored(piece, planned.plan.chart), [piece, planned]);
+  if (!same || camera === null) return null;
+  const known = settings.cameras.find(({ name }) => name === camera);
+  const say = async (mirrors: boolean) => {
+    const others = settings.cameras.filter(({ name }) => name !== camera);
+    await change({ cameras: [{ name: camera, mirrors }, ...others].slice(0, 200) });
+    onAnswered?.();
+  };
+  if (known !== undefined) {
+    return (
+      <p className="second">
+        {known.mirrors ? words.doesTurn(camera) : words.doesNotTurn(camera)}{' '}
+        <QuietButton onPress={() => void say(!known.mirrors)}>{words.change}</QuietButton>
+      </p>
+    );
+  }
+  return (
+    <section className="camera-turns" aria-label={words.label}>
+      <p>
+        <strong>{words.ask}</strong> {words.why}
+      </p>
+      <p className="shape-actions">
+        <SecondButton action={{ words: words.no, onPress: () => void say(false) }} />
+        <SecondButton action={{ words: words.yes, onPress: () => void say(true) }} />
+      </p>
+    </section>
+  );
+}
