@@ -2,6 +2,7 @@ import type { Piece } from '../model/piece.ts';
 import { type Chart, type EdgeError, HEADER_AREA, type ShapeArea } from '../model/plan.ts';
 import { boundaryBetween } from './boundaryKinds.ts';
 import { clothGridOf, type MeasuredCloth, passY } from './clothGrid.ts';
+import { sampleColumns } from './sampleAreas.ts';
 import { drawnShapes, type VisibleSpan, visibleSpansAt } from './visibleSpans.ts';
 
 /** Which shape an edge belongs to: the upper of the two that meet, and the side of it the edge is on. */
@@ -10,38 +11,95 @@ function ownerOf(leftArea: number, rightArea: number): { readonly area: number; 
   return leftIsUpper ? { area: leftArea, side: 'right' } : { area: rightArea, side: 'left' };
 }
 
-/** Where the drawing changes yarn along a level line. */
+/** Where the drawing changes yarn along a level line: at one place, or over a sliver too thin to be woven there. */
 interface DrawnChange {
-  readonly x: number;
+  readonly from: number;
+  readonly to: number;
   readonly left: number;
   readonly right: number;
 }
 
-function changesOf(spans: readonly VisibleSpan[], yarns: readonly number[]): readonly DrawnChange[] {
+/**
+ * The changes of yarn along a pass, those over slivers that hold no end's middle among them.
+ * @param ends middles of the ends, mm, rising.
+ */
+function changesOf(
+  spans: readonly VisibleSpan[],
+  yarns: readonly number[],
+  ends: Float64Array,
+): readonly DrawnChange[] {
   const changes: DrawnChange[] = [];
-  for (let at = 0; at + 1 < spans.length; at++) {
-    const left = yarns[spans[at]!.area]!;
-    const right = yarns[spans[at + 1]!.area]!;
-    if (left !== right) changes.push({ x: spans[at]!.to, left, right });
+  let end = 0;
+  // The last span that is woven, with the slivers since.
+  let woven: VisibleSpan | null = null;
+  for (const [at, span] of spans.entries()) {
+    const before = spans[at - 1];
+    if (before !== undefined && yarns[before.area] !== yarns[span.area]) {
+      changes.push({ from: span.from, to: span.from, left: yarns[before.area]!, right: yarns[span.area]! });
+    }
+    while (end < ends.length && ends[end]! < span.from) end++;
+    if (end === ends.length || ends[end]! >= span.to) continue;
+    if (woven !== null && woven !== before && yarns[woven.area] !== yarns[span.area]) {
+      changes.push({ from: woven.to, to: span.from, left: yarns[woven.area]!, right: yarns[span.area]! });
+    }
+    woven = span;
   }
   return changes;
 }
 
-/** The change from one yarn to another nearest to x; NaN where there is none at this height. */
-function nearest(changes: readonly DrawnChange[] | undefined, left: number, right: number, x: number): number {
-  let found = Number.NaN;
+/** How far x lies from a change, mm; 0 within a sliver. */
+const distance = (change: DrawnChange, x: number): number => Math.max(0, change.from - x, x - change.to);
+
+/** The change from one yarn to another nearest to x; null where there is none at this height. */
+function nearest(
+  changes: readonly DrawnChange[] | undefined,
+  left: number,
+  right: number,
+  x: number,
+): DrawnChange | null {
+  let found: DrawnChange | null = null;
   for (const change of changes ?? []) {
     if (change.left !== left || change.right !== right) continue;
-    if (Number.isNaN(found) || Math.abs(change.x - x) < Math.abs(found - x)) found = change.x;
+    if (found === null || distance(change, x) < distance(found, x)) found = change;
   }
   return found;
 }
 
-/** How far x lies outside the stretch between two places, or from the one that is known. */
-function awayFrom(x: number, one: number, other: number): number {
-  if (Number.isNaN(one)) return Number.POSITIVE_INFINITY;
-  const end = Number.isNaN(other) ? one : other;
-  return Math.max(0, Math.min(one, end) - x, x - Math.max(one, end));
+/** A turn is two passes. */
+const TURN = 2;
+
+/**
+ * How far x lies from the drawn line between two yarns, and from all that the line runs through in one turn below and
+ * above a pass, mm. Infinite where no such line is drawn.
+ */
+function distancesToLine(
+  lines: readonly (readonly DrawnChange[])[],
+  pass: number,
+  left: number,
+  right: number,
+  x: number,
+): { readonly here: number; readonly inTurn: number } {
+  const at = nearest(lines[pass], left, right, x);
+  const here = at === null ? Number.POSITIVE_INFINITY : distance(at, x);
+  let inTurn = here;
+  for (const way of [-1, 1]) {
+    let from = at?.from ?? Number.POSITIVE_INFINITY;
+    let to = at?.to ?? Number.NEGATIVE_INFINITY;
+    let followed = at === null ? x : (from + to) / 2;
+    for (let away = 1; away <= TURN; away++) {
+      const row = lines[pass + way * away];
+      const next = nearest(row, left, right, followed);
+      // A line that ends within the turn may begin anew nearer by.
+      const anew = nearest(row, left, right, x);
+      if (anew !== null) inTurn = Math.min(inTurn, distance(anew, x));
+      if (next === null) break;
+      from = Math.min(from, next.from);
+      to = Math.max(to, next.to);
+      followed = (next.from + next.to) / 2;
+      inTurn = Math.min(inTurn, Math.max(0, from - x, x - to));
+    }
+  }
+  return { here, inTurn };
 }
 
 /** A line that moves by more ends than this in one pass is level there: it has no place in x to be compared with. */
@@ -63,13 +121,14 @@ export function chartFidelity(piece: Piece, chart: Chart, measured: MeasuredClot
   const drawn = drawnShapes(piece, grid);
   const indexOf = (id: string) => piece.yarns.findIndex((yarn) => yarn.id === id);
   const yarns = [indexOf(piece.cloth.ground), ...piece.shapes.map((shape) => indexOf(shape.yarn))];
+  const columns = sampleColumns(grid);
   const lines: (readonly DrawnChange[])[] = [];
   const drawnArea = new Float64Array(piece.shapes.length + 1);
   for (let pass = 0; pass < grid.passes; pass++) {
     const body = pass >= grid.header && pass < grid.passes - grid.footer;
     const spans = body ? visibleSpansAt(drawn, passY(grid, pass)) : [];
     for (const span of spans) drawnArea[span.area]! += (span.to - span.from) * grid.passHeight;
-    lines.push(changesOf(spans, yarns));
+    lines.push(changesOf(spans, yarns, columns));
   }
   const worst = new Map<
     string,
@@ -91,22 +150,13 @@ export function chartFidelity(piece: Piece, chart: Chart, measured: MeasuredClot
       const right = chart.cells[base + end]!;
       if (left === right) continue;
       const x = drawn.left + end * grid.pitch;
-      // Within one turn the line runs from the pass below to the pass above: its nearest place there counts.
-      const line = nearest(lines[pass], left, right, x);
-      const here = Math.abs(line - x);
-      const inTurn = Math.min(
-        here,
-        awayFrom(x, line, nearest(lines[pass - 1], left, right, line)),
-        awayFrom(x, line, nearest(lines[pass + 1], left, right, line)),
-        awayFrom(x, nearest(lines[pass - 1], left, right, x), Number.NaN),
-        awayFrom(x, nearest(lines[pass + 1], left, right, x), Number.NaN),
-      );
-      // No line between these yarns ends here, or only another one far off: the edge has run past a corner.
-      if (Number.isNaN(here) || here - inTurn > CORNER_ENDS * grid.pitch) continue;
+      const { here, inTurn } = distancesToLine(lines, pass, left, right, x);
       const owner = ownerOf(chart.areas[base + end - 1]!, area);
       const key = `${owner.area} ${owner.side}`;
       const entry = worst.get(key) ?? { ...owner, largest: 0, at: 0, excess: 0 };
-      if (here > entry.largest) {
+      // No line between these yarns lies here, or only another one far off: the edge has run past a corner.
+      const straight = here - inTurn <= CORNER_ENDS * grid.pitch;
+      if (straight && here > entry.largest) {
         entry.largest = here;
         entry.at = passY(grid, pass);
       }
