@@ -19,32 +19,30 @@ interface DrawnChange {
   readonly right: number;
 }
 
-/**
- * The changes of yarn along a pass, those over slivers that hold no end's middle among them.
- * @param ends middles of the ends, mm, rising.
- */
-function changesOf(
-  spans: readonly VisibleSpan[],
-  yarns: readonly number[],
-  ends: Float64Array,
-): readonly DrawnChange[] {
+/** The changes of yarn along a pass: all that are drawn, and those between spans wide enough to hold an end's middle. */
+interface PassChanges {
+  readonly drawn: readonly DrawnChange[];
+  readonly woven: readonly DrawnChange[];
+}
+
+function changesBetween(spans: readonly VisibleSpan[], yarns: readonly number[]): readonly DrawnChange[] {
   const changes: DrawnChange[] = [];
-  let end = 0;
-  // The last span that is woven, with the slivers since.
-  let woven: VisibleSpan | null = null;
-  for (const [at, span] of spans.entries()) {
-    const before = spans[at - 1];
-    if (before !== undefined && yarns[before.area] !== yarns[span.area]) {
-      changes.push({ from: span.from, to: span.from, left: yarns[before.area]!, right: yarns[span.area]! });
-    }
-    while (end < ends.length && ends[end]! < span.from) end++;
-    if (end === ends.length || ends[end]! >= span.to) continue;
-    if (woven !== null && woven !== before && yarns[woven.area] !== yarns[span.area]) {
-      changes.push({ from: woven.to, to: span.from, left: yarns[woven.area]!, right: yarns[span.area]! });
-    }
-    woven = span;
+  for (let at = 0; at + 1 < spans.length; at++) {
+    const left = yarns[spans[at]!.area]!;
+    const right = yarns[spans[at + 1]!.area]!;
+    if (left !== right) changes.push({ from: spans[at]!.to, to: spans[at + 1]!.from, left, right });
   }
   return changes;
+}
+
+/** @param ends middles of the ends, mm, rising. */
+function changesOf(spans: readonly VisibleSpan[], yarns: readonly number[], ends: Float64Array): PassChanges {
+  let end = 0;
+  const wide = spans.filter(({ from, to }) => {
+    while (end < ends.length && ends[end]! < from) end++;
+    return end < ends.length && ends[end]! < to;
+  });
+  return { drawn: changesBetween(spans, yarns), woven: changesBetween(wide, yarns) };
 }
 
 /** How far x lies from a change, mm; 0 within a sliver. */
@@ -73,13 +71,14 @@ const TURN = 2;
  * above a pass, mm. Infinite where no such line is drawn.
  */
 function distancesToLine(
-  lines: readonly (readonly DrawnChange[])[],
+  lines: readonly PassChanges[],
+  which: keyof PassChanges,
   pass: number,
   left: number,
   right: number,
   x: number,
 ): { readonly here: number; readonly inTurn: number } {
-  const at = nearest(lines[pass], left, right, x);
+  const at = nearest(lines[pass]?.[which], left, right, x);
   const here = at === null ? Number.POSITIVE_INFINITY : distance(at, x);
   let inTurn = here;
   for (const way of [-1, 1]) {
@@ -87,7 +86,7 @@ function distancesToLine(
     let to = at?.to ?? Number.NEGATIVE_INFINITY;
     let followed = at === null ? x : (from + to) / 2;
     for (let away = 1; away <= TURN; away++) {
-      const row = lines[pass + way * away];
+      const row = lines[pass + way * away]?.[which];
       const next = nearest(row, left, right, followed);
       // A line that ends within the turn may begin anew nearer by.
       const anew = nearest(row, left, right, x);
@@ -122,7 +121,7 @@ export function chartFidelity(piece: Piece, chart: Chart, measured: MeasuredClot
   const indexOf = (id: string) => piece.yarns.findIndex((yarn) => yarn.id === id);
   const yarns = [indexOf(piece.cloth.ground), ...piece.shapes.map((shape) => indexOf(shape.yarn))];
   const columns = sampleColumns(grid);
-  const lines: (readonly DrawnChange[])[] = [];
+  const lines: PassChanges[] = [];
   const drawnArea = new Float64Array(piece.shapes.length + 1);
   for (let pass = 0; pass < grid.passes; pass++) {
     const body = pass >= grid.header && pass < grid.passes - grid.footer;
@@ -150,7 +149,10 @@ export function chartFidelity(piece: Piece, chart: Chart, measured: MeasuredClot
       const right = chart.cells[base + end]!;
       if (left === right) continue;
       const x = drawn.left + end * grid.pitch;
-      const { here, inTurn } = distancesToLine(lines, pass, left, right, x);
+      const drawnLine = distancesToLine(lines, 'drawn', pass, left, right, x);
+      const wovenLine = distancesToLine(lines, 'woven', pass, left, right, x);
+      const here = Math.min(drawnLine.here, wovenLine.here);
+      const inTurn = Math.min(drawnLine.inTurn, wovenLine.inTurn);
       const owner = ownerOf(chart.areas[base + end - 1]!, area);
       const key = `${owner.area} ${owner.side}`;
       const entry = worst.get(key) ?? { ...owner, largest: 0, at: 0, excess: 0 };

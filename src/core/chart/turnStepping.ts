@@ -188,30 +188,36 @@ export function stepByTurns(
       held[at] = goesOn(links, belowBits, from, foot, at, bits[at]!) ? 1 : 0;
     }
 
+    const mayStep = (at: number, row: number): boolean =>
+      ((row === foot && held[at] === 0) || ((row + bits[at]!) & 1) === 0) &&
+      ((row === foot && held[at + 1] === 0) || ((row + bits[at + 1]!) & 1) === 1);
+
     const mirrored = mirroredEdges(runs, foot, head);
     let place: Int32Array = new Int32Array(Math.max(0, count - 1));
     for (let row = foot; row < head; row++) {
       const next = new Int32Array(place.length);
       for (let at = 0; at < place.length; at++) {
         const born = row === foot && from[at] === -1;
-        const leftFree = (row === foot && held[at] === 0) || ((row + bits[at]!) & 1) === 0;
-        const rightFree = (row === foot && held[at + 1] === 0) || ((row + bits[at + 1]!) & 1) === 1;
-        if (born || (leftFree && rightFree)) {
+        if (born || mayStep(at, row)) {
           const last = over[at]! >= 0 ? head : head - 1;
           // Half a pass early or late is nothing on a steep line. On a flat one it would widen or narrow an area unless
           // its other edge, the image of this one, makes it good.
           const flat =
             mirrored[at] === 0 &&
             Math.abs(drawnPlace(at, Math.min(row + 2, last)) - drawnPlace(at, Math.max(row - 2, foot))) >= FLAT_IN_FOUR;
-          next[at] =
-            row < last && (flat || rules.toThePass(foot * ends + runs.start[base + at + 1]!))
-              ? halfWay(
-                  drawnPlace(at, Math.max(row - 1, foot)),
-                  drawnPlace(at, row),
-                  drawnPlace(at, row + 1),
-                  drawnPlace(at, Math.min(row + 2, last)),
-                )
-              : drawnPlace(at, rowToRead(row, anchor[at]!, foot, last));
+          const toThePass = flat || rules.toThePass(foot * ends + runs.start[base + at + 1]!);
+          // Half a turn, where the edge begins just under its first step or ends just over its last one.
+          const half = row === last || (born && mayStep(at, row + 1));
+          if (!toThePass) next[at] = drawnPlace(at, rowToRead(row, anchor[at]!, foot, last));
+          else if (half) next[at] = drawnPlace(at, row);
+          else {
+            next[at] = halfWay(
+              drawnPlace(at, Math.max(row - 1, foot)),
+              drawnPlace(at, row),
+              drawnPlace(at, row + 1),
+              drawnPlace(at, Math.min(row + 2, last)),
+            );
+          }
         } else {
           next[at] = row === foot ? belowPlace[from[at]!]! : place[at]!;
         }
