@@ -17,85 +17,92 @@ interface DrawnChange {
   readonly to: number;
   readonly left: number;
   readonly right: number;
-}
-
-/** The changes of yarn along a pass: all that are drawn, and those between spans wide enough to hold an end's middle. */
-interface PassChanges {
-  readonly drawn: readonly DrawnChange[];
-  readonly woven: readonly DrawnChange[];
+  /** How far the two spans that meet there reach. */
+  readonly leftFrom: number;
+  readonly rightTo: number;
 }
 
 function changesBetween(spans: readonly VisibleSpan[], yarns: readonly number[]): readonly DrawnChange[] {
   const changes: DrawnChange[] = [];
-  for (let at = 0; at + 1 < spans.length; at++) {
-    const left = yarns[spans[at]!.area]!;
-    const right = yarns[spans[at + 1]!.area]!;
-    if (left !== right) changes.push({ from: spans[at]!.to, to: spans[at + 1]!.from, left, right });
+  const yarnAt = (at: number): number => yarns[spans[at]!.area]!;
+  for (let at = 0, began = 0; at + 1 < spans.length; at++) {
+    if (yarnAt(at) === yarnAt(at + 1)) continue;
+    let last = at + 1;
+    while (last + 1 < spans.length && yarnAt(last + 1) === yarnAt(at + 1)) last++;
+    changes.push({
+      from: spans[at]!.to,
+      to: spans[at + 1]!.from,
+      left: yarnAt(at),
+      right: yarnAt(at + 1),
+      leftFrom: spans[began]!.from,
+      rightTo: spans[last]!.to,
+    });
+    began = at + 1;
   }
   return changes;
 }
 
-/** @param ends middles of the ends, mm, rising. */
-function changesOf(spans: readonly VisibleSpan[], yarns: readonly number[], ends: Float64Array): PassChanges {
+/** The spans wide enough to hold an end's middle. @param ends middles of the ends, mm, rising. */
+function wideSpans(spans: readonly VisibleSpan[], ends: Float64Array): readonly VisibleSpan[] {
   let end = 0;
-  const wide = spans.filter(({ from, to }) => {
+  return spans.filter(({ from, to }) => {
     while (end < ends.length && ends[end]! < from) end++;
     return end < ends.length && ends[end]! < to;
   });
-  return { drawn: changesBetween(spans, yarns), woven: changesBetween(wide, yarns) };
 }
 
 /** How far x lies from a change, mm; 0 within a sliver. */
 const distance = (change: DrawnChange, x: number): number => Math.max(0, change.from - x, x - change.to);
 
-/** The change from one yarn to another nearest to x; null where there is none at this height. */
-function nearest(
-  changes: readonly DrawnChange[] | undefined,
-  left: number,
-  right: number,
-  x: number,
-): DrawnChange | null {
+/** The one nearest to x; null where there is none. */
+function nearest(changes: readonly DrawnChange[], x: number): DrawnChange | null {
   let found: DrawnChange | null = null;
-  for (const change of changes ?? []) {
-    if (change.left !== left || change.right !== right) continue;
-    if (found === null || distance(change, x) < distance(found, x)) found = change;
-  }
+  for (const change of changes) if (found === null || distance(change, x) < distance(found, x)) found = change;
   return found;
 }
+
+/** Whether two changes on neighbouring passes are one line: the same two spans meet at both. */
+const goesOn = (one: DrawnChange, other: DrawnChange): boolean =>
+  Math.max(one.leftFrom, other.leftFrom) < Math.min(one.from, other.from) &&
+  Math.max(one.to, other.to) < Math.min(one.rightTo, other.rightTo);
 
 /** A turn is two passes. */
 const TURN = 2;
 
 /**
- * How far x lies from the drawn line between two yarns, and from all that the line runs through in one turn below and
- * above a pass, mm. Infinite where no such line is drawn.
+ * How far x lies from the drawn line between two yarns at a pass, and from all that the line runs through in one turn
+ * below and above, mm. Infinite where no such line is drawn.
  */
 function distancesToLine(
-  lines: readonly PassChanges[],
-  which: keyof PassChanges,
+  lines: readonly (readonly DrawnChange[])[],
   pass: number,
   left: number,
   right: number,
   x: number,
 ): { readonly here: number; readonly inTurn: number } {
-  const at = nearest(lines[pass]?.[which], left, right, x);
+  const between = (row: number) => (lines[row] ?? []).filter((line) => line.left === left && line.right === right);
+  const at = nearest(between(pass), x);
   const here = at === null ? Number.POSITIVE_INFINITY : distance(at, x);
   let inTurn = here;
   for (const way of [-1, 1]) {
-    let from = at?.from ?? Number.POSITIVE_INFINITY;
-    let to = at?.to ?? Number.NEGATIVE_INFINITY;
-    let followed = at === null ? x : (from + to) / 2;
-    for (let away = 1; away <= TURN; away++) {
-      const row = lines[pass + way * away]?.[which];
-      const next = nearest(row, left, right, followed);
-      // A line that ends within the turn may begin anew nearer by.
-      const anew = nearest(row, left, right, x);
-      if (anew !== null) inTurn = Math.min(inTurn, distance(anew, x));
-      if (next === null) break;
-      from = Math.min(from, next.from);
-      to = Math.max(to, next.to);
-      followed = (next.from + next.to) / 2;
-      inTurn = Math.min(inTurn, Math.max(0, from - x, x - to));
+    // The line on this pass, and one that ends within the turn or begins in it.
+    for (let begins = 0; begins <= TURN; begins++) {
+      let line = begins === 0 ? at : nearest(between(pass + way * begins), x);
+      if (line === null) continue;
+      let { from, to } = line;
+      for (let away = begins; ; ) {
+        inTurn = Math.min(inTurn, Math.max(0, from - x, x - to));
+        away++;
+        const last: DrawnChange = line;
+        if (away > TURN) break;
+        line = nearest(
+          between(pass + way * away).filter((next) => goesOn(last, next)),
+          (last.from + last.to) / 2,
+        );
+        if (line === null) break;
+        from = Math.min(from, line.from);
+        to = Math.max(to, line.to);
+      }
     }
   }
   return { here, inTurn };
@@ -121,13 +128,16 @@ export function chartFidelity(piece: Piece, chart: Chart, measured: MeasuredClot
   const indexOf = (id: string) => piece.yarns.findIndex((yarn) => yarn.id === id);
   const yarns = [indexOf(piece.cloth.ground), ...piece.shapes.map((shape) => indexOf(shape.yarn))];
   const columns = sampleColumns(grid);
-  const lines: PassChanges[] = [];
+  // All that is drawn, and what is left of it without slivers that no end catches.
+  const lines: (readonly DrawnChange[])[] = [];
+  const wideLines: (readonly DrawnChange[])[] = [];
   const drawnArea = new Float64Array(piece.shapes.length + 1);
   for (let pass = 0; pass < grid.passes; pass++) {
     const body = pass >= grid.header && pass < grid.passes - grid.footer;
     const spans = body ? visibleSpansAt(drawn, passY(grid, pass)) : [];
     for (const span of spans) drawnArea[span.area]! += (span.to - span.from) * grid.passHeight;
-    lines.push(changesOf(spans, yarns, columns));
+    lines.push(changesBetween(spans, yarns));
+    wideLines.push(changesBetween(wideSpans(spans, columns), yarns));
   }
   const worst = new Map<
     string,
@@ -149,10 +159,10 @@ export function chartFidelity(piece: Piece, chart: Chart, measured: MeasuredClot
       const right = chart.cells[base + end]!;
       if (left === right) continue;
       const x = drawn.left + end * grid.pitch;
-      const drawnLine = distancesToLine(lines, 'drawn', pass, left, right, x);
-      const wovenLine = distancesToLine(lines, 'woven', pass, left, right, x);
-      const here = Math.min(drawnLine.here, wovenLine.here);
-      const inTurn = Math.min(drawnLine.inTurn, wovenLine.inTurn);
+      const wide = distancesToLine(wideLines, pass, left, right, x);
+      const any = distancesToLine(lines, pass, left, right, x);
+      const here = Math.min(wide.here, any.here);
+      const inTurn = Math.min(wide.inTurn, any.inTurn);
       const owner = ownerOf(chart.areas[base + end - 1]!, area);
       const key = `${owner.area} ${owner.side}`;
       const entry = worst.get(key) ?? { ...owner, largest: 0, at: 0, excess: 0 };
