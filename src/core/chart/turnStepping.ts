@@ -1,6 +1,6 @@
 import { chooseBits } from './chooseBits.ts';
 import { mirroredEdges } from './mirroredEdges.ts';
-import { rowRuns } from './rowRuns.ts';
+import { rowRuns, runStop } from './rowRuns.ts';
 import { type Links, linkDown, sameStretch } from './stretches.ts';
 import { finishTips, type Tip, tipsUnder } from './tips.ts';
 
@@ -73,6 +73,8 @@ function goesOn(links: Links, belowBits: Uint8Array, from: Int32Array, foot: num
   return at === from.length ? under === belowBits.length - 1 : from[at] === under;
 }
 
+/** Cells a row of a stretch that one of its areas may gain by a point woven a pass taller. */
+const TIP_AREA = 0.5;
 /** A line that runs this many ends in four passes is flat. */
 const FLAT_IN_FOUR = 2;
 /** A run of more ends than this in one pass, and of three times the passes beside it, is a level edge and not a slope. */
@@ -193,6 +195,8 @@ export function stepByTurns(
       ((row === foot && held[at + 1] === 0) || ((row + bits[at + 1]!) & 1) === 1);
 
     const mirrored = mirroredEdges(runs, foot, head);
+    // Cells woven beyond those drawn, by area.
+    const gained = new Int32Array(count);
     let place: Int32Array = new Int32Array(Math.max(0, count - 1));
     for (let row = foot; row < head; row++) {
       const next = new Int32Array(place.length);
@@ -230,13 +234,18 @@ export function stepByTurns(
       for (let at = 0; at < count; at++) {
         const start = row * ends + (at > 0 ? next[at - 1]! : 0);
         const stop = row * ends + (at < next.length ? next[at]! : ends);
+        const index = runs.offset[row]! + at;
+        gained[at]! += stop - start - (runStop(runs, row, index) - runs.start[index]!);
         labels.fill(runs.label[base + at]!, start, stop);
         if (((row + bits[at]!) & 1) === 0) right.fill(1, start, stop);
       }
       place = next;
     }
     if (foot > 0) finishTips(tips, labels, right, ends, foot);
-    tips = tipsUnder(runs, head, place, bits, anchor, (at) => meet[at] === IMPOSSIBLE);
+    tips = tipsUnder(runs, head, place, bits, anchor, (at) => meet[at] === IMPOSSIBLE).filter(
+      // A round head is no point: a pass more there would be seen.
+      ({ at, low, high }) => gained[at]! + high + 1 - low <= Math.max(1, (head - foot) * TIP_AREA),
+    );
     belowBits = bits;
     belowPlace = place;
     belowAnchor = anchor;
