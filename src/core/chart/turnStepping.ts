@@ -1,4 +1,5 @@
 import { chooseBits } from './chooseBits.ts';
+import { boundariesBelow, levelPreferences, type Stretch } from './levelEdges.ts';
 import { mirroredEdges } from './mirroredEdges.ts';
 import { rowRuns, runStop } from './rowRuns.ts';
 import { type Links, linkDown, sameStretch } from './stretches.ts';
@@ -21,7 +22,8 @@ import { finishTips, type Tip, tipsUnder } from './tips.ts';
  * foot some area is born, ends, parts or joins. A weft that goes on from the stretch below would keep its bit, or it
  * must end and another begin from its other side. The bits of a stretch are the cheapest that let every stepping
  * boundary step: one fresh weft costs 1, and two neighbours that travel the same way along an upright boundary a
- * quarter, because wefts that meet and part keep the sheds in order.
+ * quarter, because wefts that meet and part keep the sheds in order. Where that leaves a choice, it is the one that meets
+ * most of the level edges above on their own pass.
  *
  * Where a boundary may step it takes its place from one row of the drawing. Both edges of a symmetric shape must step by
  * the same counts although they stand one pass apart, so both read the same rows of the drawing: every second one,
@@ -59,6 +61,9 @@ export interface WovenRows {
 const FRESH_WEFT = 1;
 /** Cost of two neighbours travelling the same way along an upright boundary. */
 const SAME_WAY = 0.25;
+/** Cost of every cell of a level edge that would come a pass late, and the most it may come to for one weft. */
+const LEVEL_EDGE = 0.005;
+const LEVEL_EDGE_MOST = 0.2;
 const IMPOSSIBLE = 1e6;
 
 /**
@@ -136,22 +141,19 @@ export function stepByTurns(
     belowPlace = Int32Array.from(starts.subarray(1));
     belowAnchor = new Uint8Array(belowPlace.length).fill(begun & 1);
   }
-  for (let foot = begun; foot < passes; ) {
+  const stretches: Stretch[] = [];
+  for (let foot = begun; foot < passes; foot = stretches.at(-1)!.head) {
     let head = foot + 1;
     while (head < passes && sameStretch(runs, head)) head++;
+    stretches.push({ foot, head, links: foot > 0 ? linkDown(runs, foot) : null });
+  }
+  const preferences = levelPreferences(runs, stretches);
+  for (const [index, { foot, head, links }] of stretches.entries()) {
     const base = runs.offset[foot]!;
     const count = runs.offset[foot + 1]! - base;
-    const links = foot > 0 ? linkDown(runs, foot) : null;
 
-    // Which boundary of the stretch below goes on as each of these; -1 when it is new.
-    const from = new Int32Array(Math.max(0, count - 1)).fill(-1);
-    if (links !== null) {
-      for (let at = 0; at + 1 < count; at++) {
-        const under = links.last[at]!;
-        if (under >= 0 && links.first[at + 1] === under + 1) from[at] = under;
-      }
-    }
-    // And above: where each reads its place on the row over the head.
+    const from = boundariesBelow(links, count);
+    // Where each boundary reads its place on the row over the head.
     const over = new Int32Array(Math.max(0, count - 1)).fill(-1);
     if (head < passes) {
       const up = linkDown(runs, head);
@@ -178,6 +180,9 @@ export function stepByTurns(
       }
       for (let row = foot + 1; row < head && !steps; row++) steps = drawnPlace(at, row) !== place;
       meet[at] = steps ? IMPOSSIBLE : SAME_WAY;
+    }
+    for (const [at, cells] of preferences[index]!.entries()) {
+      keep[at * 2 + (cells > 0 ? 1 : 0)]! += Math.min(LEVEL_EDGE_MOST, Math.abs(cells) * LEVEL_EDGE);
     }
     // Nothing decides: the leftmost weft starts at the left.
     keep[1 - (foot & 1)]! += 1e-3;
@@ -249,7 +254,6 @@ export function stepByTurns(
     belowBits = bits;
     belowPlace = place;
     belowAnchor = anchor;
-    foot = head;
   }
   return { ends, passes, labels, right };
 }
