@@ -9,8 +9,8 @@ export interface Stretch {
   readonly links: Links | null;
 }
 
-/** A boundary that moves by more ends than this in one pass runs level there. */
-const LEVEL_FROM = 4;
+/** A boundary that moves by more ends than this in one pass is better met on that pass. */
+const LEVEL_FROM = 1;
 
 /** Which boundary of the stretch below goes on as each of these; -1 when it is new. */
 export function boundariesBelow(links: Links | null, count: number): Int32Array {

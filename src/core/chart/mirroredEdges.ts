@@ -29,6 +29,6 @@ export function mirroredEdges(runs: RowRuns, foot: number, head: number): Uint8A
 }
 
 /** In a stretch of fewer rows two edges look alike by chance. */
-const FEWEST_ROWS = 6;
+export const FEWEST_ROWS = 6;
 /** Shares of a stretch's height at which boundaries are compared. */
 const LOOKED_AT = [0, 0.13, 0.26, 0.39, 0.5, 0.61, 0.74, 0.87, 1];

@@ -1,6 +1,6 @@
 import { chooseBits } from './chooseBits.ts';
 import { boundariesBelow, levelPreferences, type Stretch } from './levelEdges.ts';
-import { mirroredEdges } from './mirroredEdges.ts';
+import { FEWEST_ROWS, mirroredEdges } from './mirroredEdges.ts';
 import { rowRuns, runStop } from './rowRuns.ts';
 import { type Links, linkDown, sameStretch } from './stretches.ts';
 import { finishTips, type Tip, tipsUnder } from './tips.ts';
@@ -87,11 +87,14 @@ const LEVEL_FROM = 4;
 
 /**
  * Where a line stands half way through a turn. A level edge has no half way: it stays on its own pass.
- * @param below where it stands a pass below the turn, `lower` and `upper` on its two passes, `above` a pass above it.
+ * @param below where it stands a pass below the turn, `lower` and `upper` on its two passes, `above` a pass above it; null
+ * where it isn't drawn.
  */
-function halfWay(below: number, lower: number, upper: number, above: number): number {
+function halfWay(below: number | null, lower: number, upper: number, above: number | null): number {
   const run = Math.abs(upper - lower);
-  if (run > LEVEL_FROM && run > 3 * Math.max(Math.abs(lower - below), Math.abs(above - upper))) return lower;
+  if (below !== null && above !== null && run > LEVEL_FROM) {
+    if (run > 3 * Math.max(Math.abs(lower - below), Math.abs(above - upper))) return lower;
+  }
   const sum = lower + upper;
   if (sum % 2 === 0) return sum / 2;
   // The even one of two ends that are equally near, so that neither side gains.
@@ -213,7 +216,9 @@ export function stepByTurns(
           // its other edge, the image of this one, makes it good.
           const flat =
             mirrored[at] === 0 &&
-            Math.abs(drawnPlace(at, Math.min(row + 2, last)) - drawnPlace(at, Math.max(row - 2, foot))) >= FLAT_IN_FOUR;
+            (head - foot < FEWEST_ROWS ||
+              Math.abs(drawnPlace(at, Math.min(row + 2, last)) - drawnPlace(at, Math.max(row - 2, foot))) >=
+                FLAT_IN_FOUR);
           const toThePass = flat || rules.toThePass(foot * ends + runs.start[base + at + 1]!);
           // Half a turn, where the edge begins just under its first step or ends just over its last one.
           const half = row === last || (born && mayStep(at, row + 1));
@@ -221,10 +226,10 @@ export function stepByTurns(
           else if (half) next[at] = drawnPlace(at, row);
           else {
             next[at] = halfWay(
-              drawnPlace(at, Math.max(row - 1, foot)),
+              born ? null : drawnPlace(at, Math.max(row - 1, foot)),
               drawnPlace(at, row),
               drawnPlace(at, row + 1),
-              drawnPlace(at, Math.min(row + 2, last)),
+              row + 1 === last ? null : drawnPlace(at, row + 2),
             );
           }
         } else {
