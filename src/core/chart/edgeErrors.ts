@@ -1,9 +1,9 @@
 import type { Piece } from '../model/piece.ts';
-import { type Chart, type EdgeError, HEADER_AREA, type ShapeArea } from '../model/plan.ts';
-import { boundaryBetween } from './boundaryKinds.ts';
+import { type EdgeError, HEADER_AREA, type ShapeArea } from '../model/plan.ts';
 import { clothGridOf, type MeasuredCloth, passY } from './clothGrid.ts';
 import { changesBetween, distancesToLine, wideSpans } from './drawnLines.ts';
 import { keptAreas } from './keptAreas.ts';
+import type { SteppedChart } from './makeChart.ts';
 import { sampleColumns } from './sampleAreas.ts';
 import { drawnShapes, visibleSpansAt } from './visibleSpans.ts';
 
@@ -27,7 +27,11 @@ export interface ChartFidelity {
  * one turn; that should come to 0. And the area each shape shows in the drawing against the area woven.
  * @param measured what stands on the loom already, where the rest was planned anew above it.
  */
-export function chartFidelity(piece: Piece, chart: Chart, measured: MeasuredCloth | null = null): ChartFidelity {
+export function chartFidelity(
+  piece: Piece,
+  { chart, shared }: Pick<SteppedChart, 'chart' | 'shared'>,
+  measured: MeasuredCloth | null = null,
+): ChartFidelity {
   const grid = { ...clothGridOf(piece, measured), passes: chart.passes };
   const drawn = drawnShapes(piece, grid);
   const indexOf = (id: string) => piece.yarns.findIndex((yarn) => yarn.id === id);
@@ -67,9 +71,8 @@ export function chartFidelity(piece: Piece, chart: Chart, measured: MeasuredClot
         entry.at = passY(grid, pass);
       }
       // An end shared by both wefts is an end beyond the line by intent, on every second turn.
-      const boundary = boundaryBetween(piece, leftArea, rightArea);
-      const shared = boundary === 'shared-end' || boundary === 'dovetailed' ? grid.pitch : 0;
-      entry.excess = Math.max(entry.excess, inTurn - grid.pitch / 2 - shared);
+      const byIntent = shared[base + end] === 1 || shared[base + end - 1] === 1 ? grid.pitch : 0;
+      entry.excess = Math.max(entry.excess, inTurn - grid.pitch / 2 - byIntent);
       worst.set(key, entry);
     }
   }
