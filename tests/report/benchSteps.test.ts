@@ -56,4 +56,19 @@ describe('steps at the bench', () => {
     // A side that stands for several turns makes a step of several rounds.
     expect(Math.max(...together.map((step) => step.turns / step.round.length))).toBeGreaterThan(1);
   });
+
+  it('take two rounds together where wefts go over a shared end in alternation, so that a wall is a few long steps', () => {
+    const wall = formInBox('rectangle', { left: -40, right: 45, bottom: 20, top: 80 });
+    const piece = flatPiece({ ends: 31, pitch: 6, passes: 120, passHeight: 1, header: 4, shapes: [] });
+    const shape = { ...plainShape('a', 'Wall', 'y2', wall), boundary: 'shared-end' as const };
+    const { blocks, sequence } = planPiece({ ...piece, shapes: [shape] });
+    const together = benchSteps(workTurns(blocks, sequence), blocks).filter((step) => step.round.length > 1);
+    const longest = together.reduce((one, other) => (other.turns > one.turns ? other : one));
+    expect(together.length).toBeLessThanOrEqual(4);
+    expect(longest.turns / longest.round.length).toBeGreaterThan(10);
+    // Both halves of the round hold every weft.
+    const half = longest.round.length / 2;
+    const wefts = (parts: typeof longest.round) => new Set(parts.map((part) => part.block));
+    expect(wefts(longest.round.slice(0, half))).toEqual(wefts(longest.round.slice(half)));
+  });
 });

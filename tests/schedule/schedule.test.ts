@@ -130,6 +130,19 @@ describe('schedules of a plan', () => {
     ]);
   });
 
+  it('says pairs of steps once, with how many times', () => {
+    const [out, back] = [
+      { turns: 1, ends: 1 },
+      { turns: 1, ends: -1 },
+    ];
+    expect(scheduleWords([{ turns: 0.5, ends: 0 }, out, back, out, back, out, back, { turns: 1, ends: 0 }])).toBe(
+      'half a turn; (1 turn, then out 1 end; 1 turn, then in 1 end) × 3; 1 turn',
+    );
+    expect(scheduleWords([out, back, { turns: 1, ends: 0 }])).toBe(
+      '1 turn, then out 1 end; 1 turn, then in 1 end; 1 turn',
+    );
+  });
+
   it('says them as a weaver does', () => {
     expect(
       scheduleWords([

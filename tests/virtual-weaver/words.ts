@@ -6,7 +6,7 @@ import { refuse } from './refusal.ts';
  * - `Start at the left, over end 1, and weave to end 7.` or `… weave that end alone.`, also `Go on with the weft of
  *   block 3, from the left, …`;
  * - `Left edge: 2 turns, then in 1 end; 3 turns, then in 1 end × 15; half a turn.`, the same for the right edge, or
- *   `Both edges:` when the two say the same; `× n` repeats the turns and the move together;
+ *   `Both edges:` when the two say the same; `× n` repeats the turns and the move together, and `(… ; …) × n` several;
  * - `Finish at end 7, after 12 passes.`
  */
 export interface SaidInWords {
@@ -54,15 +54,18 @@ function startInWords(sentence: string): SaidInWords['start'] {
 }
 
 function stepsInWords(saying: string): WeaverStep[] {
-  return saying
-    .replace(/\.$/, '')
-    .split(';')
-    .flatMap((clause) => {
-      const times = Number(/× ?(\d+)/.exec(clause)?.[1] ?? 1);
-      const move = /\b(in|out) (\d+)\b/.exec(clause);
-      const ends = move === null ? 0 : Number(move[2]) * (move[1] === 'in' ? -1 : 1);
-      return Array.from({ length: times }, () => ({ turns: turnsInWords(clause), ends }));
-    });
+  const steps: WeaverStep[] = [];
+  // A clause alone, or several in brackets; either may be said to come so many times.
+  for (const [, group, alone, times] of saying.matchAll(/(?:\(([^)]*)\)|([^;(×.]+))(?: × ?(\d+))?(?:;|\.|$)/g)) {
+    const clauses = (group ?? alone ?? '').split(';').map(stepInWords);
+    for (let time = 0; time < Number(times ?? 1); time += 1) steps.push(...clauses);
+  }
+  return steps;
+}
+
+function stepInWords(clause: string): WeaverStep {
+  const move = /\b(in|out) (\d+)\b/.exec(clause);
+  return { turns: turnsInWords(clause), ends: move === null ? 0 : Number(move[2]) * (move[1] === 'in' ? -1 : 1) };
 }
 
 function turnsInWords(clause: string): number {

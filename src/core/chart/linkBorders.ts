@@ -33,6 +33,7 @@ const COARSE_SETT = 10;
 /**
  * Shares ends along the borders that ask for it, in the turned chart.
  * @param firstRow rows below it are left as they are.
+ * @returns 1 for every cell of a shared end woven by the neighbour, as the chart lies turned.
  */
 export function linkBorders(
   piece: Piece,
@@ -42,7 +43,7 @@ export function linkBorders(
   drawnLabels: Uint16Array,
   orientation: Orientation,
   firstRow: number,
-): void {
+): Uint8Array {
   const { ends } = grid;
   const areas = turned(
     areasOfSteps(turned(stepped.labels, ends, orientation), drawnAreas, drawnLabels, ends),
@@ -54,7 +55,7 @@ export function linkBorders(
   const borders = sampleAreas(piece, grid, sampleColumns(grid, orientation.flipX ? 0.5 : -0.5));
   const atBorder = turned(borders, ends, orientation);
   const dovetail = MM_PER_INCH / grid.pitch < COARSE_SETT ? 2 : 4;
-  shareEnds(stepped, firstRow, {
+  return shareEnds(stepped, firstRow, {
     turnsInTooth: (cell) => {
       const boundary = boundaryBetween(piece, areas[cell - 1]!, areas[cell]!);
       return boundary === 'shared-end' ? 1 : boundary === 'dovetailed' ? dovetail : 0;

@@ -23,6 +23,8 @@ export interface SteppedChart {
   readonly labels: Uint16Array;
   /** For every cell 1 where its weft travels right, else 0. */
   readonly right: Uint8Array;
+  /** For every cell 1 where the weft beside it weaves an end the two share, else 0. */
+  readonly shared: Uint8Array;
 }
 
 /** Index of a yarn by its id; the first yarn when a piece names one it hasn't got, which the piece's validator refuses. */
@@ -79,9 +81,10 @@ export function makeChart(piece: Piece, woven: WovenCloth | null = null): Steppe
     borderRules(piece, drawnAreas, ends, orientation),
     woven === null ? null : { rows: woven.rows, right: woven.chart.right },
   );
-  if (hasLinkedBoundary(piece)) {
-    linkBorders(piece, { ...grid, passes }, stepped, drawnAreas, drawnLabels, orientation, woven?.rows ?? 0);
-  }
+  const shared = hasLinkedBoundary(piece)
+    ? linkBorders(piece, { ...grid, passes }, stepped, drawnAreas, drawnLabels, orientation, woven?.rows ?? 0)
+    : new Uint8Array(drawnLabels.length);
+  if (woven !== null) shared.set(woven.chart.shared.subarray(0, kept));
   const labels = turned(stepped.labels, ends, orientation);
   let right = turned(stepped.right, ends, orientation);
   // Seen in a mirror, or read from the end back, a weft travels the other way.
@@ -95,5 +98,6 @@ export function makeChart(piece: Piece, woven: WovenCloth | null = null): Steppe
     drawnLabels,
     labels,
     right,
+    shared: turned(shared, ends, orientation),
   };
 }

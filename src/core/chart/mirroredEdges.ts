@@ -8,6 +8,7 @@ import type { RowRuns } from './rowRuns.ts';
 export function mirroredEdges(runs: RowRuns, foot: number, head: number): Uint8Array {
   const count = runs.offset[foot + 1]! - runs.offset[foot]! - 1;
   const mirrored = new Uint8Array(Math.max(0, count));
+  if (head - foot < FEWEST_ROWS) return mirrored;
   const rows = LOOKED_AT.map((share) => foot + Math.round((head - 1 - foot) * share));
   const placeOf = (boundary: number, row: number): number => runs.start[runs.offset[row]! + boundary + 1]!;
   for (let one = 0; one < count; one++) {
@@ -27,5 +28,7 @@ export function mirroredEdges(runs: RowRuns, foot: number, head: number): Uint8A
   return mirrored;
 }
 
+/** In a stretch of fewer rows two edges look alike by chance. */
+export const FEWEST_ROWS = 6;
 /** Shares of a stretch's height at which boundaries are compared. */
 const LOOKED_AT = [0, 0.13, 0.26, 0.39, 0.5, 0.61, 0.74, 0.87, 1];

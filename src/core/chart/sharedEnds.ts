@@ -16,8 +16,9 @@ const FEWEST_TURNS = 4;
  * the drawn line crosses or comes nearest to, which keeps the area; each tooth is of whole turns, made where both wefts
  * may step.
  * @param stepped changed in place, from `firstRow` up.
+ * @returns 1 for every cell woven by the neighbour of the weft it belongs to.
  */
-export function shareEnds(stepped: Stepped, firstRow: number, shared: SharedEnds): void {
+export function shareEnds(stepped: Stepped, firstRow: number, shared: SharedEnds): Uint8Array {
   const { ends, passes, labels, right } = stepped;
   const claimed = new Uint8Array(labels.length);
   for (let end = 1; end < ends; end++) {
@@ -40,6 +41,7 @@ export function shareEnds(stepped: Stepped, firstRow: number, shared: SharedEnds
       foot = head;
     }
   }
+  return claimed;
 
   /** Whether the border left of a cell stands between the same two wefts as one pass lower. */
   function sameBorder(grid: Stepped, cell: number): boolean {

@@ -8,6 +8,8 @@ import { type RowRuns, runStop } from './rowRuns.ts';
 
 /** The top of an area that closes to a point, ready for one pass more. */
 export interface Tip {
+  /** Its place among the areas of its last row, from the left. */
+  readonly at: number;
   /** Its ends on its last drawn row, `high` included. */
   readonly low: number;
   readonly high: number;
@@ -54,6 +56,7 @@ export function tipsUnder(
     const closes = sameShape ? runStop(runs, last - 2, earlier + at) - runs.start[earlier + at]! - width : 0;
     if (width > POINT_WIDTH + Math.max(0, closes)) continue;
     tips.push({
+      at,
       low: at > 0 ? place[at - 1]! : 0,
       high: (at < place.length ? place[at]! : runs.ends) - 1,
       label: runs.label[base + at]!,

@@ -1,6 +1,7 @@
 import { chooseBits } from './chooseBits.ts';
-import { mirroredEdges } from './mirroredEdges.ts';
-import { rowRuns } from './rowRuns.ts';
+import { boundariesBelow, levelPreferences, type Stretch } from './levelEdges.ts';
+import { FEWEST_ROWS, mirroredEdges } from './mirroredEdges.ts';
+import { rowRuns, runStop } from './rowRuns.ts';
 import { type Links, linkDown, sameStretch } from './stretches.ts';
 import { finishTips, type Tip, tipsUnder } from './tips.ts';
 
@@ -21,7 +22,8 @@ import { finishTips, type Tip, tipsUnder } from './tips.ts';
  * foot some area is born, ends, parts or joins. A weft that goes on from the stretch below would keep its bit, or it
  * must end and another begin from its other side. The bits of a stretch are the cheapest that let every stepping
  * boundary step: one fresh weft costs 1, and two neighbours that travel the same way along an upright boundary a
- * quarter, because wefts that meet and part keep the sheds in order.
+ * quarter, because wefts that meet and part keep the sheds in order. Where that leaves a choice, it is the one that meets
+ * most of the level edges above on their own pass.
  *
  * Where a boundary may step it takes its place from one row of the drawing. Both edges of a symmetric shape must step by
  * the same counts although they stand one pass apart, so both read the same rows of the drawing: every second one,
@@ -59,6 +61,9 @@ export interface WovenRows {
 const FRESH_WEFT = 1;
 /** Cost of two neighbours travelling the same way along an upright boundary. */
 const SAME_WAY = 0.25;
+/** Cost of every cell of a level edge that would come a pass late, and the most it may come to for one weft. */
+const LEVEL_EDGE = 0.005;
+const LEVEL_EDGE_MOST = 0.2;
 const IMPOSSIBLE = 1e6;
 
 /**
@@ -73,6 +78,8 @@ function goesOn(links: Links, belowBits: Uint8Array, from: Int32Array, foot: num
   return at === from.length ? under === belowBits.length - 1 : from[at] === under;
 }
 
+/** Cells a row of a stretch that one of its areas may gain by a point woven a pass taller. */
+const TIP_AREA = 0.5;
 /** A line that runs this many ends in four passes is flat. */
 const FLAT_IN_FOUR = 2;
 /** A run of more ends than this in one pass, and of three times the passes beside it, is a level edge and not a slope. */
@@ -80,11 +87,14 @@ const LEVEL_FROM = 4;
 
 /**
  * Where a line stands half way through a turn. A level edge has no half way: it stays on its own pass.
- * @param below where it stands a pass below the turn, `lower` and `upper` on its two passes, `above` a pass above it.
+ * @param below where it stands a pass below the turn, `lower` and `upper` on its two passes, `above` a pass above it; null
+ * where it isn't drawn.
  */
-function halfWay(below: number, lower: number, upper: number, above: number): number {
+function halfWay(below: number | null, lower: number, upper: number, above: number | null): number {
   const run = Math.abs(upper - lower);
-  if (run > LEVEL_FROM && run > 3 * Math.max(Math.abs(lower - below), Math.abs(above - upper))) return lower;
+  if (below !== null && above !== null && run > LEVEL_FROM) {
+    if (run > 3 * Math.max(Math.abs(lower - below), Math.abs(above - upper))) return lower;
+  }
   const sum = lower + upper;
   if (sum % 2 === 0) return sum / 2;
   // The even one of two ends that are equally near, so that neither side gains.
@@ -134,22 +144,19 @@ export function stepByTurns(
     belowPlace = Int32Array.from(starts.subarray(1));
     belowAnchor = new Uint8Array(belowPlace.length).fill(begun & 1);
   }
-  for (let foot = begun; foot < passes; ) {
+  const stretches: Stretch[] = [];
+  for (let foot = begun; foot < passes; foot = stretches.at(-1)!.head) {
     let head = foot + 1;
     while (head < passes && sameStretch(runs, head)) head++;
+    stretches.push({ foot, head, links: foot > 0 ? linkDown(runs, foot) : null });
+  }
+  const preferences = levelPreferences(runs, stretches);
+  for (const [index, { foot, head, links }] of stretches.entries()) {
     const base = runs.offset[foot]!;
     const count = runs.offset[foot + 1]! - base;
-    const links = foot > 0 ? linkDown(runs, foot) : null;
 
-    // Which boundary of the stretch below goes on as each of these; -1 when it is new.
-    const from = new Int32Array(Math.max(0, count - 1)).fill(-1);
-    if (links !== null) {
-      for (let at = 0; at + 1 < count; at++) {
-        const under = links.last[at]!;
-        if (under >= 0 && links.first[at + 1] === under + 1) from[at] = under;
-      }
-    }
-    // And above: where each reads its place on the row over the head.
+    const from = boundariesBelow(links, count);
+    // Where each boundary reads its place on the row over the head.
     const over = new Int32Array(Math.max(0, count - 1)).fill(-1);
     if (head < passes) {
       const up = linkDown(runs, head);
@@ -177,6 +184,9 @@ export function stepByTurns(
       for (let row = foot + 1; row < head && !steps; row++) steps = drawnPlace(at, row) !== place;
       meet[at] = steps ? IMPOSSIBLE : SAME_WAY;
     }
+    for (const [at, cells] of preferences[index]!.entries()) {
+      keep[at * 2 + (cells > 0 ? 1 : 0)]! += Math.min(LEVEL_EDGE_MOST, Math.abs(cells) * LEVEL_EDGE);
+    }
     // Nothing decides: the leftmost weft starts at the left.
     keep[1 - (foot & 1)]! += 1e-3;
     const bits = chooseBits(keep, meet);
@@ -188,30 +198,40 @@ export function stepByTurns(
       held[at] = goesOn(links, belowBits, from, foot, at, bits[at]!) ? 1 : 0;
     }
 
+    const mayStep = (at: number, row: number): boolean =>
+      ((row === foot && held[at] === 0) || ((row + bits[at]!) & 1) === 0) &&
+      ((row === foot && held[at + 1] === 0) || ((row + bits[at + 1]!) & 1) === 1);
+
     const mirrored = mirroredEdges(runs, foot, head);
+    // Cells woven beyond those drawn, by area.
+    const gained = new Int32Array(count);
     let place: Int32Array = new Int32Array(Math.max(0, count - 1));
     for (let row = foot; row < head; row++) {
       const next = new Int32Array(place.length);
       for (let at = 0; at < place.length; at++) {
         const born = row === foot && from[at] === -1;
-        const leftFree = (row === foot && held[at] === 0) || ((row + bits[at]!) & 1) === 0;
-        const rightFree = (row === foot && held[at + 1] === 0) || ((row + bits[at + 1]!) & 1) === 1;
-        if (born || (leftFree && rightFree)) {
+        if (born || mayStep(at, row)) {
           const last = over[at]! >= 0 ? head : head - 1;
           // Half a pass early or late is nothing on a steep line. On a flat one it would widen or narrow an area unless
           // its other edge, the image of this one, makes it good.
           const flat =
             mirrored[at] === 0 &&
-            Math.abs(drawnPlace(at, Math.min(row + 2, last)) - drawnPlace(at, Math.max(row - 2, foot))) >= FLAT_IN_FOUR;
-          next[at] =
-            row < last && (flat || rules.toThePass(foot * ends + runs.start[base + at + 1]!))
-              ? halfWay(
-                  drawnPlace(at, Math.max(row - 1, foot)),
-                  drawnPlace(at, row),
-                  drawnPlace(at, row + 1),
-                  drawnPlace(at, Math.min(row + 2, last)),
-                )
-              : drawnPlace(at, rowToRead(row, anchor[at]!, foot, last));
+            (head - foot < FEWEST_ROWS ||
+              Math.abs(drawnPlace(at, Math.min(row + 2, last)) - drawnPlace(at, Math.max(row - 2, foot))) >=
+                FLAT_IN_FOUR);
+          const toThePass = flat || rules.toThePass(foot * ends + runs.start[base + at + 1]!);
+          // Half a turn, where the edge begins just under its first step or ends just over its last one.
+          const half = row === last || (born && mayStep(at, row + 1));
+          if (!toThePass) next[at] = drawnPlace(at, rowToRead(row, anchor[at]!, foot, last));
+          else if (half) next[at] = drawnPlace(at, row);
+          else {
+            next[at] = halfWay(
+              born ? null : drawnPlace(at, Math.max(row - 1, foot)),
+              drawnPlace(at, row),
+              drawnPlace(at, row + 1),
+              row + 1 === last ? null : drawnPlace(at, row + 2),
+            );
+          }
         } else {
           next[at] = row === foot ? belowPlace[from[at]!]! : place[at]!;
         }
@@ -224,17 +244,21 @@ export function stepByTurns(
       for (let at = 0; at < count; at++) {
         const start = row * ends + (at > 0 ? next[at - 1]! : 0);
         const stop = row * ends + (at < next.length ? next[at]! : ends);
+        const index = runs.offset[row]! + at;
+        gained[at]! += stop - start - (runStop(runs, row, index) - runs.start[index]!);
         labels.fill(runs.label[base + at]!, start, stop);
         if (((row + bits[at]!) & 1) === 0) right.fill(1, start, stop);
       }
       place = next;
     }
     if (foot > 0) finishTips(tips, labels, right, ends, foot);
-    tips = tipsUnder(runs, head, place, bits, anchor, (at) => meet[at] === IMPOSSIBLE);
+    tips = tipsUnder(runs, head, place, bits, anchor, (at) => meet[at] === IMPOSSIBLE).filter(
+      // A round head is no point: a pass more there would be seen.
+      ({ at, low, high }) => gained[at]! + high + 1 - low <= Math.max(1, (head - foot) * TIP_AREA),
+    );
     belowBits = bits;
     belowPlace = place;
     belowAnchor = anchor;
-    foot = head;
   }
   return { ends, passes, labels, right };
 }

@@ -104,7 +104,7 @@ export interface ShapeArea {
   readonly shape: string;
   readonly drawnMm2: number;
   readonly wovenMm2: number;
-  /** Passes on which an edge of the shape is woven. */
+  /** Passes on which the shape has an edge inside the cloth, drawn or woven; where it lies in several parts, each of them. */
   readonly boundaryRows: number;
 }
 

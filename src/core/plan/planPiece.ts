@@ -58,7 +58,7 @@ function interlockedBorder(piece: Piece, chart: Chart): (cell: number) => boolea
 export function planPiece(piece: Piece): Plan {
   const { stepped, wefts, blocks, sequence, joins, owner, measured } = weavingWork(piece);
   const { chart } = stepped;
-  const { edges, areas } = chartFidelity(piece, chart, measured);
+  const { edges, areas } = chartFidelity(piece, stepped, measured);
   const slits = findSlits(piece, stepped, wefts, interlockedBorder(piece, chart));
   const ornaments = ornamentPlans(piece);
   const extras = ornaments.flatMap((ornament) => ornament.extras);

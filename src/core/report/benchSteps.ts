@@ -36,23 +36,38 @@ const partOf = ({ block, passes, left, right }: WorkTurn): StepPart => ({ block,
 const soloSteps = (turns: readonly WorkTurn[]): BenchStep[] =>
   workSteps(turns).map((step) => ({ ...step, round: [partOf(turns[step.firstTurn]!)] }));
 
-/** Two passes up are a round; rounds that are alike follow one another as one step. */
+/** Two passes up are a round; rounds that are alike, or alike in alternation, follow one another as one step. */
 function roundSteps(turns: readonly WorkTurn[]): BenchStep[] {
-  const steps: BenchStep[] = [];
+  const rounds: { readonly firstTurn: number; readonly parts: readonly StepPart[]; readonly key: string }[] = [];
   for (let at = 0; at < turns.length; ) {
     const { pass } = turns[at]!;
     let end = at + 1;
     while (end < turns.length && turns[end]!.pass < pass + 2) end++;
-    const round = turns.slice(at, end).map(partOf);
-    const last = steps.at(-1);
-    if (last && JSON.stringify(last.round) === JSON.stringify(round)) {
-      steps[steps.length - 1] = { ...last, turns: last.turns + round.length };
-    } else {
-      const left = Math.min(...round.map((part) => part.left));
-      const right = Math.max(...round.map((part) => part.right));
-      steps.push({ block: turns[at]!.block, firstTurn: at, turns: round.length, left, right, moves: null, round });
-    }
+    const parts = turns.slice(at, end).map(partOf);
+    rounds.push({ firstTurn: at, parts, key: JSON.stringify(parts) });
     at = end;
   }
+  const steps: BenchStep[] = [];
+  for (let at = 0; at < rounds.length; ) {
+    const alike = timesOver(rounds, at, 1);
+    const inPairs = timesOver(rounds, at, 2);
+    // Wefts that share an end go over it in alternation, so that every second round is alike.
+    const period = inPairs > 1 && 2 * inPairs > alike ? 2 : 1;
+    const times = period === 2 ? inPairs : alike;
+    const { firstTurn } = rounds[at]!;
+    const round = rounds.slice(at, at + period).flatMap(({ parts }) => parts);
+    const left = Math.min(...round.map((part) => part.left));
+    const right = Math.max(...round.map((part) => part.right));
+    const block = turns[firstTurn]!.block;
+    steps.push({ block, firstTurn, turns: round.length * times, left, right, moves: null, round });
+    at += period * times;
+  }
   return steps;
+}
+
+/** How many times over so many rounds come from a place on, one after another. */
+function timesOver(rounds: readonly { readonly key: string }[], from: number, period: number): number {
+  let at = from + period;
+  while (at < rounds.length && rounds[at]!.key === rounds[at - period]!.key) at++;
+  return Math.floor((at - from) / period);
 }

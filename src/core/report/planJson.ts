@@ -54,7 +54,7 @@ function chartRows(chart: Chart): readonly (readonly (readonly [number, number])
  *   height where that is, `largest_at_mm`, and what is left of such distances after half an end and the line's own run in
  *   one turn, `excess_mm`.
  * - `areas`: for each shape the area that shows in the drawing, `drawn_mm2`, and `woven_mm2`; `boundary_rows`, passes on
- *   which it has an edge.
+ *   which it has an edge inside the cloth, drawn or woven, each part of it counted where it lies in several.
  * - `yarns`: `yarn` (place in the list), `name`, `metres`, `grams`, `balls` (null when nothing says what is in a ball),
  *   `pieces` (working lengths to wind).
  * - `tails`: to tuck in. `hours`: rough.

@@ -90,17 +90,27 @@ function nextWords(work: Work, stepIndex: number, all: Words): string {
     : words.afterwards(all.order.block(work.plan.blocks[following.block]!.name));
 }
 
-/** Which wefts go over other ends in the step that follows: each named once. */
+/** Which wefts go over other ends in the step that follows: each named once, with all it goes over in alternation. */
 function roundChanges(work: Work, step: BenchStep, following: BenchStep, all: Words): string {
-  const changes = new Map<number, string>();
-  const spans = (round: BenchStep['round'], block: number) =>
-    round.filter((part) => part.block === block).map(({ left, right }) => `${left} ${right}`);
-  for (const part of following.round) {
-    if (spans(step.round, part.block).join() === spans(following.round, part.block).join()) continue;
-    changes.set(
-      part.block,
-      all.bench.goesOver(all.order.block(work.plan.blocks[part.block]!.name), part.left + 1, part.right + 1),
-    );
-  }
-  return [...changes.values()].join(', ');
+  const spans = (round: BenchStep['round'], block: number) => [
+    ...new Map(
+      round.filter((part) => part.block === block).map((part) => [`${part.left} ${part.right}`, part]),
+    ).values(),
+  ];
+  const key = (parts: BenchStep['round']) => parts.map(({ left, right }) => `${left} ${right}`).join();
+  const changes = [...new Set(following.round.map((part) => part.block))].flatMap((block) => {
+    const now = spans(following.round, block);
+    if (key(spans(step.round, block)) === key(now)) return [];
+    const name = all.order.block(work.plan.blocks[block]!.name);
+    const [first] = now;
+    return now.length === 1 && first !== undefined
+      ? [all.bench.goesOver(name, first.left + 1, first.right + 1)]
+      : [
+          all.bench.alternates(
+            name,
+            now.map(({ left, right }) => [left + 1, right + 1] as const),
+          ),
+        ];
+  });
+  return changes.join(', ');
 }

@@ -1,7 +1,6 @@
 import { chartFidelity } from '../../../core/chart/edgeErrors.ts';
-import { makeChart } from '../../../core/chart/makeChart.ts';
+import { makeChart, type SteppedChart } from '../../../core/chart/makeChart.ts';
 import type { Piece } from '../../../core/model/piece.ts';
-import type { Chart } from '../../../core/model/plan.ts';
 import { blocksAnew } from '../../../core/plan/blocksAnew.ts';
 import { planPiece } from '../../../core/plan/planPiece.ts';
 import { cellImage } from '../../canvas/cellImage.ts';
@@ -18,7 +17,7 @@ const port = self as unknown as {
   postMessage: (answer: PlanningAnswer, handOver?: readonly Transferable[]) => void;
 };
 let shapes: Piece['shapes'] = [];
-let charted: { readonly of: Piece['shapes']; readonly rest: string; readonly chart: Chart } | null = null;
+let charted: { readonly of: Piece['shapes']; readonly rest: string; readonly stepped: SteppedChart } | null = null;
 let errorsDue: ReturnType<typeof setTimeout> | undefined;
 
 port.onmessage = ({ data: question }) => {
@@ -31,7 +30,8 @@ port.onmessage = ({ data: question }) => {
       port.postMessage({ kind: 'plan', number: question.number, plan, anew: blocksAnew(piece, plan.blocks) });
       return;
     }
-    const chart = chartFor(piece);
+    const stepped = chartFor(piece);
+    const { chart } = stepped;
     const place = piece.shapes.findIndex((shape) => shape.id === question.shape);
     const { ends, passes, pitch, passHeight } = chart;
     const colours = piece.yarns.map((yarn) => yarn.colour);
@@ -42,7 +42,7 @@ port.onmessage = ({ data: question }) => {
     port.postMessage({ kind: 'chart', number: question.number, grid, picture, edge, runs }, [picture, edge.buffer]);
     // A newer question clears this before it begins: the line follows the hand first, the figures when there is time.
     errorsDue = setTimeout(() => {
-      port.postMessage({ kind: 'errors', number: question.number, edges: chartFidelity(piece, chart).edges });
+      port.postMessage({ kind: 'errors', number: question.number, edges: chartFidelity(piece, stepped).edges });
     }, 0);
   } catch (trouble) {
     port.postMessage({ kind: 'trouble', number: question.number, message: String(trouble) });
@@ -50,15 +50,15 @@ port.onmessage = ({ data: question }) => {
 };
 
 /** The chart; the last one again when only the choice of a shape changed. */
-function chartFor(piece: Piece): Chart {
+function chartFor(piece: Piece): SteppedChart {
   const rest = JSON.stringify([piece.cloth, piece.warp, piece.loom, piece.yarns]);
   const same =
     charted !== null &&
     charted.rest === rest &&
     charted.of.length === piece.shapes.length &&
     charted.of.every((shape, index) => shape === piece.shapes[index]);
-  if (same && charted !== null) return charted.chart;
-  const { chart } = makeChart(piece);
-  charted = { of: piece.shapes, rest, chart };
-  return chart;
+  if (same && charted !== null) return charted.stepped;
+  const stepped = makeChart(piece);
+  charted = { of: piece.shapes, rest, stepped };
+  return stepped;
 }

@@ -14,6 +14,8 @@ export const bench: Words['bench'] = {
   partSize: (passes) => (passes === 1 ? 'ein Schuss' : 'eine Wende'),
   nextRound: (changes) => (changes === '' ? 'Danach die nächste Runde.' : `Danach ${changes}.`),
   goesOver: (name, from, to) => `${name} über Kettfäden ${from} bis ${to}`,
+  alternates: (name, spans) =>
+    `${name} im Wechsel über Kettfäden ${spans.map(([from, to]) => (from === to ? from : `${from} bis ${to}`)).join(' und ')}`,
   far: (block, blocks, left) => `Fläche ${block} von ${blocks}. Noch ${left === 1 ? '1 Wende' : `${left} Wenden`}.`,
   turnOf: (turn, of) => `Wende ${turn} von ${of}`,
   after: (turns) => (turns === 1 ? 'Nach dieser' : `Nach ${turns}`),

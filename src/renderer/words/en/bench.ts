@@ -10,6 +10,8 @@ export const bench = {
   partSize: (passes: 1 | 2): string => (passes === 1 ? 'one pass' : 'a turn'),
   nextRound: (changes: string) => (changes === '' ? 'Then the next round.' : `Then ${changes}.`),
   goesOver: (name: string, from: number, to: number) => `${name} over ends ${from} to ${to}`,
+  alternates: (name: string, spans: readonly (readonly [number, number])[]) =>
+    `${name} over ends ${spans.map(([from, to]) => (from === to ? from : `${from} to ${to}`)).join(' and ')} in alternation`,
   far: (block: number, blocks: number, left: number) =>
     `Block ${block} of ${blocks}. ${left === 1 ? '1 turn' : `${left} turns`} to go.`,
   turnOf: (turn: number, of: number) => `turn ${turn} of ${of}`,
