@@ -133,7 +133,13 @@ describe('cartoons from elsewhere', () => {
       </svg>`;
     for (const seed of [0, 1]) {
       const piece = base(seed);
-      const read = importDrawing(drawing, { box: sheet(piece), yarns: piece.yarns, idPrefix: 'd', smallest: 1 });
+      const read = importDrawing(drawing, {
+        box: sheet(piece),
+        yarns: piece.yarns,
+        idPrefix: 'd',
+        smallest: 1,
+        areaName: 'Area',
+      });
       if (!read.ok) throw new Error(read.problem.sentence);
       woven(piece, read.value.shapes);
     }
