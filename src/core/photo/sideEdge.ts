@@ -13,11 +13,12 @@ export interface SideEdges {
 /** A band beside the cloth narrower than this is blur, mm. */
 const LEAST_BAND = 0.5;
 /**
- * A float is round, about one pass in radius, and shows half its brightness where its face has turned away so far that
- * 1 − cos(arcsin ½) of the radius still lies beyond: its outline stands that much farther out (diffuse light from the
- * camera's side, Lambert's law).
+ * The end of a float is round and shows half its brightness where its face has turned away so far that
+ * 1 − cos(arcsin ½) of its radius still lies beyond: its outline stands that much farther out (diffuse light from the
+ * camera's side, Lambert's law). Beaten weft is flattened: the radius, in passes, is what our training scenes show.
  */
 const TURNED_AWAY = 0.134;
+const FLOAT_RADIUS = 0.7;
 /** The cloth's colour is left for good when it doesn't come back within this, mm. */
 const LASTING = 0.6;
 
@@ -115,6 +116,6 @@ export function sideEdges(strip: SideStrip, rough: Float32Array, frame: ClothFra
       band[r] = edge - left;
     }
   }
-  for (let r = 0; r < rows; r++) outward[r]! += TURNED_AWAY * frame.planPass;
+  for (let r = 0; r < rows; r++) outward[r]! += TURNED_AWAY * FLOAT_RADIUS * frame.planPass;
   return { outward, contrast, band };
 }
