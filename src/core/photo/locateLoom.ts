@@ -14,6 +14,7 @@ import { type FirstLook, firstLooks, mapOf } from './firstLook.ts';
 import { frameLooks } from './frameLooks.ts';
 import { type LocatedLoom, type LoomPose, type StringTrack, toLoom } from './loomPose.ts';
 import { followSettings, lookSigma } from './measureStrings.ts';
+import { movedBy, offMiddle } from './movedWarp.ts';
 import { cameraFromPoints } from './pointsCamera.ts';
 import { poseOf } from './poseFit.ts';
 import { sharedSigmaOf } from './poseSigma.ts';
@@ -335,19 +336,6 @@ function finished(
   const tracks = refined.ends.map((end): StringTrack => trackOf(end, seen, pose));
   return success({ pose, endsCounted: counted, tracks });
 }
-
-/** Notches by which all strings together stand aside of their planned places; 0 where that doesn't explain what is seen. */
-function movedBy(seen: readonly PlaceSeen[], ends: number): number {
-  const unlike = (by: number): number =>
-    seen.filter(({ place, present }) => present !== (place - by >= 0 && place - by < ends)).length;
-  const most = Math.max(...seen.map(({ place }) => place)) - (ends - 1);
-  let best = 0;
-  for (let by = -most; by <= most; by++) if (unlike(by) < unlike(best)) best = by;
-  return unlike(best) <= Math.max(1, 0.04 * ends) && unlike(best) < unlike(0) - Math.abs(best) ? best : 0;
-}
-
-/** Notches by which the warp's middle lies right of the loom's. */
-const offMiddle = ({ ends, firstNotch, notches }: Expected): number => firstNotch + (ends - 1) / 2 - (notches - 1) / 2;
 
 function trackOf(end: RefinedPose['ends'][number], seen: readonly PlaceSeen[], pose: LoomPose): StringTrack {
   const place = seen.find((one) => one.place === end.end);

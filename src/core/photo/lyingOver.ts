@@ -42,6 +42,9 @@ export function doubtUnwoven(ends: readonly EndReading[], lines: readonly WeaveL
   return ends.map((end) => {
     const found = tops.get(end.index);
     if (!end.fell || found === undefined || found >= least) return end;
+    // An end that shows no floats all the way down may be woven in a yarn whose floats don't show.
+    const own = inner.filter((one) => one.end === end.index).map((one) => one.swing);
+    if (own.length > 0 && Math.max(...own) < EVEN * usual) return end;
     const why = 'no floats are seen below it, so something may lie over the fell here';
     return { ...end, seen: false, why, fell: null, xAtFell: null };
   });

@@ -12,11 +12,12 @@ import { doubtOddFloats } from './fellFloats.ts';
 import type { LocatedLoom } from './loomPose.ts';
 import { doubtUnwoven } from './lyingOver.ts';
 import { measureFell } from './measureFell.ts';
-import { measureSide, type SideReading } from './measureSelvedge.ts';
+import { measureSide } from './measureSelvedge.ts';
 import type { Photo } from './raster.ts';
 import { ribCourse } from './ribCourse.ts';
 import { readRibs } from './ribs.ts';
 import { loomSampler } from './sampleLoom.ts';
+import type { SideReading } from './sideReading.ts';
 import { median } from './statistics.ts';
 import { weaveLines } from './weaveLines.ts';
 
