@@ -13,6 +13,7 @@ async function faults(page: Page): Promise<readonly string[]> {
 
 for (const theme of ['light', 'dark'] as const) {
   test(`axe finds nothing, ${theme}`, async ({ page }) => {
+    test.setTimeout(420_000);
     await page.emulateMedia({ colorScheme: theme, reducedMotion: 'reduce' });
     expect.soft(await faults(page), 'First run').toEqual([]);
     await openSampleByTour(page, async () => expect.soft(await faults(page), 'The tour').toEqual([]));

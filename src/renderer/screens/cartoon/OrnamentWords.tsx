@@ -123,15 +123,15 @@ export function OrnamentWords({ piece, ornament }: OrnamentWordsProps) {
           />
         </>
       )}
-      <h3>{words.making}</h3>
+      <h2>{words.making}</h2>
       <ol className="ornament-steps">
         {plan.steps.map((step) => (
           <li key={step}>{tell(step)}</li>
         ))}
       </ol>
-      <h3>{words.heldBy}</h3>
+      <h2>{words.heldBy}</h2>
       <p>{tell(plan.heldBy)}</p>
-      <h3>{words.cautions}</h3>
+      <h2>{words.cautions}</h2>
       <ul className="ornament-cautions">
         {plan.cautions.map((caution) => (
           <li key={caution}>

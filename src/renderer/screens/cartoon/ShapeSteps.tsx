@@ -32,7 +32,7 @@ function BlockSteps({ block }: { readonly block: Block }) {
       ];
   return (
     <>
-      <h3 className="is-block">{all.order.block(block.name)}</h3>
+      <h2 className="is-block">{all.order.block(block.name)}</h2>
       <dl>
         {edges.map(({ label, steps }) => (
           <div key={label} className="edge-steps">

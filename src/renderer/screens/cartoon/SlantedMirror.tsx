@@ -50,7 +50,7 @@ export function SlantedMirror({ piece, shape }: SlantedMirrorProps) {
   };
   return (
     <section className="slanted-mirror" aria-label={words.title}>
-      <h3>{words.title}</h3>
+      <h2>{words.title}</h2>
       <NumberField
         label={words.slant}
         value={Math.round((mirrorLine.angle / DEGREE) * 10) / 10}
