@@ -2,7 +2,8 @@ import type { BandView } from './bandView.ts';
 import { brightness, redAgainstGreen, yellowAgainstBlue } from './blend.ts';
 import { bandViews } from './coarseLoom.ts';
 import type { Expected } from './expected.ts';
-import type { ColourRaster } from './reduce.ts';
+import type { Photo } from './raster.ts';
+import { reducePhoto, reductionFor } from './reduce.ts';
 import { toSource } from './turned.ts';
 import { turnedPictures } from './turnedPictures.ts';
 
@@ -15,6 +16,8 @@ export interface CutOff {
 }
 export type PictureSide = 'top' | 'bottom' | 'left' | 'right';
 
+/** Long side of the copy that is looked at, px: coarse is enough to see where strings run to. */
+const LONGEST = 1000;
 /** Half a loom held close may show this many times larger than a whole one would. */
 const CLOSEST = 2;
 /** Strings and length of strings that must be seen before anything is said: shares of the plan's ends, of the picture. */
@@ -29,17 +32,19 @@ const NEXT = 1.1;
  * Looks for a band of strings that the picture's border cuts.
  * @returns null where no band of strings is seen, or all of it lies within the picture.
  */
-export function cutOff(picture: ColourRaster, expected: Expected): CutOff | null {
+export function cutOff(photo: Photo, expected: Expected): CutOff | null {
+  const picture = reducePhoto(photo, reductionFor(photo, LONGEST));
   const source = turnedPictures(picture);
-  let best: BandView | null = null;
-  for (const blend of [brightness, redAgainstGreen, yellowAgainstBlue]) {
-    const view = bandViews(source, blend, expected, 2, CLOSEST)[0];
-    if (view && (!best || view.band.score > 1.5 * best.band.score)) best = view;
-  }
-  if (!best) return null;
-  const { band, frame } = best;
   const long = Math.max(picture.width, picture.height);
-  if (band.count < Math.max(8, FEWEST * expected.ends) || band.bottom - band.top < SHORTEST * long) return null;
+  const told = ({ band }: BandView): boolean =>
+    band.count >= Math.max(8, FEWEST * expected.ends) && band.bottom - band.top >= SHORTEST * long;
+  let view: BandView | undefined;
+  for (const blend of [brightness, redAgainstGreen, yellowAgainstBlue]) {
+    view = bandViews(source, blend, expected, 2, CLOSEST)[0];
+    if (view && told(view)) break;
+  }
+  if (!view || !told(view)) return null;
+  const { band, frame } = view;
   const sideNear = (x: number, y: number, reach: number): PictureSide | null => {
     const at = toSource(frame, x, y);
     const far: readonly (readonly [PictureSide, number])[] = [

@@ -105,12 +105,12 @@ export function locateLoom(photo: Photo, piece: Piece, options: LocateOptions = 
   }
   const found = best?.found ?? failure('no-loom', 'No loom is seen in the picture.', remedy.again);
   if (found.ok || found.problem.tag !== 'no-loom') return found;
-  return cutLoom(picture, expected) ?? found;
+  return cutLoom(photo, expected) ?? found;
 }
 
 /** Says so where strings are seen that the picture's border cuts. */
-function cutLoom(picture: ColourRaster, expected: Expected): Outcome<LocatedLoom, ReasonCode> | null {
-  const cut = cutOff(picture, expected);
+function cutLoom(photo: Photo, expected: Expected): Outcome<LocatedLoom, ReasonCode> | null {
+  const cut = cutOff(photo, expected);
   if (!cut) return null;
   return cut.along.length > 0
     ? failure('bar-missing', 'Lines like strings run out of the picture: a bar of the loom isn’t in it.', remedy.again)
