@@ -36,18 +36,21 @@ export function measureLoom(photo: Photo, piece: Piece, options: MeasureOptions)
 /** A photograph that wasn't measured, and why: refused where the file itself is at fault, else asked about. */
 export function askAgain(reason: Reason): LoomReading {
   const refused = reason.code === 'unreadable-file' || reason.code === 'too-large' || reason.code === 'too-small';
-  return {
-    status: refused ? 'refused' : 'needs-reference',
-    reasons: [reason],
-    reference: null,
-    endsCounted: null,
-    ends: [],
-    selvedge: [],
-    ribs: [],
-    pass: null,
-    beat: [],
-    colours: null,
-    flags: [],
-    timingMs: {},
-  };
+  return unmeasured(refused ? 'refused' : 'needs-reference', reason);
 }
+
+/** A reading without figures. */
+export const unmeasured = (status: Exclude<LoomReading['status'], 'measured'>, reason: Reason): LoomReading => ({
+  status,
+  reasons: [reason],
+  reference: null,
+  endsCounted: null,
+  ends: [],
+  selvedge: [],
+  ribs: [],
+  pass: null,
+  beat: [],
+  colours: null,
+  flags: [],
+  timingMs: {},
+});

@@ -1,5 +1,6 @@
 import type { LoomReading, ReasonCode } from '../../core/model/check.ts';
 import type { Problem } from '../../core/model/outcome.ts';
+import { unmeasured } from '../../core/photo/measureLoom.ts';
 
 const codes: Readonly<Record<string, ReasonCode>> = {
   'photo-unreadable': 'unreadable-file',
@@ -9,17 +10,9 @@ const codes: Readonly<Record<string, ReasonCode>> = {
 };
 
 /** A photograph that never reached the measuring, told in the form of a check. */
-export const refusedReading = (problem: Problem): LoomReading => ({
-  status: 'refused',
-  reasons: [{ code: codes[problem.tag] ?? 'internal', message: problem.sentence, remedy: problem.remedy }],
-  reference: null,
-  endsCounted: null,
-  ends: [],
-  selvedge: [],
-  ribs: [],
-  pass: null,
-  beat: [],
-  colours: null,
-  flags: [],
-  timingMs: {},
-});
+export const refusedReading = (problem: Problem): LoomReading =>
+  unmeasured('refused', {
+    code: codes[problem.tag] ?? 'internal',
+    message: problem.sentence,
+    remedy: problem.remedy,
+  });
