@@ -8,17 +8,17 @@ const plans = ['dev01', 'dev03', 'dev04', 'dev10'].map((name) => loadPiece(`${fi
 
 describe('pictures without a loom', () => {
   for (const kind of kinds) {
+    // One of each kind, every one against another plan; `npm run refusals` takes the many.
     it(`refuses ${kind}`, { timeout: 300_000 }, () => {
-      for (let seed = 0; seed < 2; seed++) {
-        const located = locateLoom(notALoom(kind, seed), plans[seed % plans.length]!);
-        expect(located.ok, `${kind} ${seed}`).toBe(false);
-        if (!located.ok) expect(located.problem.remedy.length).toBeGreaterThan(10);
-      }
+      const plan = plans[kinds.indexOf(kind) % plans.length]!;
+      const located = locateLoom(notALoom(kind, 0), plan);
+      expect(located.ok).toBe(false);
+      if (!located.ok) expect(located.problem.remedy.length).toBeGreaterThan(10);
     });
   }
 
   it('refuses the real chessboards', { timeout: 300_000 }, async () => {
-    for (const name of ['left01', 'left02', 'left03', 'left04', 'left05']) {
+    for (const name of ['left01', 'left04']) {
       const photo = await loadPhoto(`${fixtures}/real/chessboards/${name}.jpg`);
       // Doubled in size, so that smallness is not what refuses them.
       const large = new Uint8Array(photo.rgb.length * 4);
