@@ -11,9 +11,9 @@ const executablePath = named !== undefined && named !== '' ? named : usual;
 export default defineConfig({
   testDir: 'tests/browser',
   testMatch: '**/*.spec.ts',
-  // Each file has a program and a folder of its own; two side by side take half the time.
+  // Each test has a program and a folder of its own; two side by side take half the time.
   workers: 2,
-  fullyParallel: false,
+  fullyParallel: true,
   timeout: 240_000,
   expect: { timeout: 30_000 },
   outputDir: '.cache/browser',
@@ -23,7 +23,13 @@ export default defineConfig({
     actionTimeout: 30_000,
     launchOptions: {
       ...(executablePath === undefined ? {} : { executablePath }),
-      args: ['--no-sandbox', '--disable-background-networking', '--disable-component-update', '--disable-sync'],
+      args: [
+        '--no-sandbox',
+        '--disable-gpu',
+        '--disable-background-networking',
+        '--disable-component-update',
+        '--disable-sync',
+      ],
     },
   },
 });
