@@ -6,7 +6,7 @@ import { measure, pieceOf } from '../../bench/measuring.ts';
 import { wrongFigures } from '../../bench/wrongPhotograph.ts';
 import { spoiltLooms } from '../../scripts/pictures/spoiltLooms.ts';
 
-const LABELS = ['top-bar-cut', 'right-half-gone', 'pitch-x1.1', 'ends+4', 'first+3'];
+const LABELS = ['top-bar-cut', 'right-half-gone', 'pitch-x1.1', 'ends+4', 'first+3', 'opening-x0.85'];
 const looms = spoiltLooms([join(import.meta.dirname, '../fixtures/photos/dev01')], []).filter((loom) =>
   LABELS.some((label) => loom.name.endsWith(label)),
 );
