@@ -4,6 +4,7 @@ import type { PhotoPoint } from '../model/units.ts';
 import { type LocateOptions, locateLoom } from './locateLoom.ts';
 import { measureCloth } from './measureCloth.ts';
 import type { Photo } from './raster.ts';
+import { unmeasured } from './unmeasured.ts';
 
 export interface MeasureOptions extends LocateOptions {
   /** Loom's bottom left, bottom right, top right, top left, as the weaver marked them; null to find it alone. */
@@ -38,19 +39,3 @@ export function askAgain(reason: Reason): LoomReading {
   const refused = reason.code === 'unreadable-file' || reason.code === 'too-large' || reason.code === 'too-small';
   return unmeasured(refused ? 'refused' : 'needs-reference', reason);
 }
-
-/** A reading without figures. */
-export const unmeasured = (status: Exclude<LoomReading['status'], 'measured'>, reason: Reason): LoomReading => ({
-  status,
-  reasons: [reason],
-  reference: null,
-  endsCounted: null,
-  ends: [],
-  selvedge: [],
-  ribs: [],
-  pass: null,
-  beat: [],
-  colours: null,
-  flags: [],
-  timingMs: {},
-});

@@ -1,6 +1,6 @@
 import type { LoomReading, ReasonCode } from '../../core/model/check.ts';
 import type { Problem } from '../../core/model/outcome.ts';
-import { unmeasured } from '../../core/photo/measureLoom.ts';
+import { unmeasured } from '../../core/photo/unmeasured.ts';
 
 const codes: Readonly<Record<string, ReasonCode>> = {
   'photo-unreadable': 'unreadable-file',
