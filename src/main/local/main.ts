@@ -1,6 +1,5 @@
 import { readFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
-import { parseArgs } from 'node:util';
 import { catchLastResort, notStarted } from '../log/lastResort.ts';
 import { openLog } from '../log/log.ts';
 import { findPlaces } from '../service/places.ts';
@@ -8,25 +7,22 @@ import { realStorePorts, VISION_SECONDS } from '../service/realPorts.ts';
 import { createService } from '../service/service.ts';
 import { thisProcess } from '../store/thisProcess.ts';
 import { type LocalHost, startLocalHost } from './localHost.ts';
+import { localOptions } from './localOptions.ts';
 import { openBrowser } from './openBrowser.ts';
 
-const USUAL_PORT = 47173;
-
 const root = resolve(import.meta.dirname, '../..');
-const { values } = parseArgs({
-  options: {
-    port: { type: 'string' },
-    'no-open': { type: 'boolean', default: false },
-    /** Why this shell was chosen; the starting script knows. */
-    why: { type: 'string', default: 'the local host was asked for' },
-  },
-});
+const options = localOptions(process.argv.slice(2));
+if (!options.ok) {
+  console.error(`${options.problem.sentence} ${options.problem.remedy}`);
+  process.exit(2);
+}
+const { port, browser, why } = options.value;
 const version = (JSON.parse(readFileSync(join(root, 'package.json'), 'utf8')) as { version: string }).version;
 const places = findPlaces(root);
 const log = openLog(join(places.data, 'log'), () => new Date());
 const started = startLocalHost({
   page: join(root, 'out/renderer'),
-  port: values.port === undefined ? USUAL_PORT : Number(values.port),
+  port,
   log,
   service: (tell) =>
     createService({
@@ -34,7 +30,7 @@ const started = startLocalHost({
       owner: thisProcess('local host'),
       places,
       worker: { path: join(import.meta.dirname, 'visionWorker.js'), seconds: VISION_SECONDS },
-      shell: { name: 'local', version, why: values.why, chooseFolder: null, chooseSaveFile: null, reveal: null },
+      shell: { name: 'local', version, why, chooseFolder: null, chooseSaveFile: null, reveal: null },
       log,
       tell,
     }),
@@ -62,5 +58,5 @@ process.on('SIGTERM', () => stop(0));
 process.on('SIGHUP', () => stop(0));
 
 console.log(`Plumbweft is at ${host.address}`);
-if (values['no-open'] || !openBrowser(host.address)) console.log('Open that address in a browser. Ctrl+C stops it.');
+if (!browser || !openBrowser(host.address)) console.log('Open that address in a browser. Ctrl+C stops it.');
 else console.log('It is opening in your browser. Ctrl+C stops it.');
