@@ -14,6 +14,13 @@ const lines = [];
 let passed = 0;
 let failed = 0;
 
+function tally(name, begun, counted) {
+  passed += counted.passed;
+  failed += counted.failed;
+  const seconds = ((Date.now() - begun) / 1000).toFixed(0);
+  lines.push(`${name.padEnd(24)} ${counted.passed} passed, ${counted.failed} failed (${seconds} s)`);
+}
+
 /** Runs one program; its words are shown as they come. */
 function step(name, script, args, count, env = {}) {
   const begun = Date.now();
@@ -27,10 +34,7 @@ function step(name, script, args, count, env = {}) {
   const counted = count();
   // A runner that fails without a failing test (a crash, a file that doesn't load) is a failure all the same.
   if (code !== 0 && counted.failed === 0) counted.failed = 1;
-  passed += counted.passed;
-  failed += counted.failed;
-  const seconds = ((Date.now() - begun) / 1000).toFixed(0);
-  lines.push(`${name.padEnd(24)} ${counted.passed} passed, ${counted.failed} failed (${seconds} s)`);
+  tally(name, begun, counted);
 }
 
 const fromVitest = () => {
@@ -64,10 +68,7 @@ async function checks(list) {
         child.on('close', (status) => done(status ?? 1));
       });
       console.log(`\n== ${name}\n${Buffer.concat(said)}`);
-      if (code === 0) passed += 1;
-      else failed += 1;
-      const seconds = ((Date.now() - begun) / 1000).toFixed(0);
-      lines.push(`${name.padEnd(24)} ${code === 0 ? '1 passed, 0 failed' : '0 passed, 1 failed'} (${seconds} s)`);
+      tally(name, begun, { passed: code === 0 ? 1 : 0, failed: code === 0 ? 0 : 1 });
     }
   };
   await Promise.all([worker(), worker()]);
