@@ -1,7 +1,6 @@
 import type { CheckRecord } from '../../core/model/check.ts';
 import { success } from '../../core/model/outcome.ts';
 import type { Piece } from '../../core/model/piece.ts';
-import { makeSheet } from '../pdf/makeSheet.ts';
 import { readCheck } from '../store/checkStore.ts';
 import { readPhoto } from '../store/photoStore.ts';
 import { readPiece } from '../store/readPiece.ts';
@@ -44,6 +43,8 @@ export function sheetHandlers(ports: ServicePorts, pieces: OpenPieces): Handlers
         bytes === null ? null : await askVision<'image'>(worker, { kind: 'image', bytes, fit: REPORT_PHOTO });
       const photo = image?.ok ? image.value.jpeg : null;
       const { language } = await readSettings(ports);
+      // Reading PDF's own libraries takes as long as half the program's start, so they wait until a sheet is asked for.
+      const { makeSheet } = await import('../pdf/makeSheet.ts');
       const made = await makeSheet({ piece, sheet, paper, language, check, photo });
       return made.ok ? answer({ name: made.value.name }, made.value.bytes) : made;
     },
