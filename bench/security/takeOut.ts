@@ -74,7 +74,7 @@ async function testPasses(root: string, rule: Pick<Rule, 'test'>): Promise<boole
   ) {
     return 'not built';
   }
-  return (await run(root, 'vitest/vitest.mjs', ['run', rule.test])) === 0;
+  return (await run(root, 'vitest/vitest.mjs', ['run', '--bail=1', rule.test])) === 0;
 }
 
 const chosen = rules.filter(({ name }) => values.only === undefined || name.includes(values.only));

@@ -14,7 +14,7 @@ const photograph = join(mkdtempSync(join(tmpdir(), 'plumbweft-record-')), 'seq5.
 const pictures = { timeout: 90_000 };
 
 test.beforeAll(async () => {
-  await sharp(fixture('sequence/seq5.jpg')).resize({ width: 1200 }).jpeg({ quality: 92 }).toFile(photograph);
+  await sharp(fixture('sequence/seq5.jpg')).resize({ width: 1080 }).jpeg({ quality: 92 }).toFile(photograph);
 });
 
 interface Row {

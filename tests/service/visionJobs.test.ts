@@ -1,7 +1,8 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
-import { askVision, type VisionWorker } from '../../src/main/vision/visionJobs.ts';
+import { askVision } from '../../src/main/vision/visionJobs.ts';
+import type { VisionWorker } from '../../src/main/vision/visionThread.ts';
 import { sourceWorker } from '../support/serviceForTest.ts';
 import { temporaryFolder } from '../support/temporaryFolder.ts';
 
@@ -63,3 +64,34 @@ test.each([
   },
   120_000,
 );
+
+/** Counts the questions of its life. Asked for 1 px of height it never answers; for 2, it ends soon after answering. */
+const counting = `
+  import { parentPort } from 'node:worker_threads';
+  let asked = 0;
+  parentPort.on('message', ({ fit }) => {
+    asked++;
+    if (fit.height === 2) setTimeout(() => process.exit(1), 50);
+    if (fit.height !== 1) parentPort.postMessage({ kind: 'answer', outcome: { ok: true, value: asked } });
+  });`;
+
+test('one thread answers question after question, and a new one begins after a question was stopped', async () => {
+  const counts = worker(counting, 5);
+  const ask = (height: number, signal?: AbortSignal) =>
+    askVision<'image'>(counts, { ...question, fit: { height } }, signal === undefined ? {} : { signal });
+  expect(await ask(9)).toEqual({ ok: true, value: 1 });
+  expect(await ask(9)).toEqual({ ok: true, value: 2 });
+  const abort = new AbortController();
+  const stopped = ask(1, abort.signal);
+  setTimeout(() => abort.abort(), 100);
+  expect(await stopped).toMatchObject({ ok: false, problem: { tag: 'cancelled' } });
+  expect(await ask(9)).toEqual({ ok: true, value: 1 });
+});
+
+test('a thread that ends while it rests is not asked again', async () => {
+  const counts = worker(counting, 5);
+  const ask = (height: number) => askVision<'image'>(counts, { ...question, fit: { height } });
+  expect(await ask(2)).toEqual({ ok: true, value: 1 });
+  await new Promise((later) => setTimeout(later, 400));
+  expect(await ask(9)).toEqual({ ok: true, value: 1 });
+});

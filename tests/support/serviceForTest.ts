@@ -5,7 +5,7 @@ import { findPlaces } from '../../src/main/service/places.ts';
 import { realStorePorts } from '../../src/main/service/realPorts.ts';
 import { createService, type HostService } from '../../src/main/service/service.ts';
 import { thisProcess } from '../../src/main/store/thisProcess.ts';
-import type { VisionWorker } from '../../src/main/vision/visionJobs.ts';
+import type { VisionWorker } from '../../src/main/vision/visionThread.ts';
 import { projectRoot } from './pieces.ts';
 
 /** The worker straight from its source, through tsx. */

@@ -2,7 +2,7 @@ import { join, resolve } from 'node:path';
 import { realStorePorts, VISION_SECONDS } from '../service/realPorts.ts';
 import type { StorePorts } from '../store/storePorts.ts';
 import { type LockOwner, thisProcess } from '../store/thisProcess.ts';
-import type { VisionWorker } from '../vision/visionJobs.ts';
+import type { VisionWorker } from '../vision/visionThread.ts';
 
 /** What every command needs. */
 export interface CliPorts {

@@ -2,7 +2,7 @@ import type { HostEvent } from '../../core/contract/hostApi.ts';
 import type { Log } from '../log/log.ts';
 import type { StorePorts } from '../store/storePorts.ts';
 import type { LockOwner } from '../store/thisProcess.ts';
-import type { VisionWorker } from '../vision/visionJobs.ts';
+import type { VisionWorker } from '../vision/visionThread.ts';
 import type { Places } from './places.ts';
 
 /** What only the shell around the service can do. A null means: this shell can't. */

@@ -1,18 +1,6 @@
-import { Worker } from 'node:worker_threads';
 import { failure, type Outcome } from '../../core/model/outcome.ts';
-import type { VisionAnswers, VisionMessage, VisionRequest, VisionTag } from './visionRequest.ts';
-
-/** Where the built worker is; each entry knows, since shared code lands in another folder. */
-export interface VisionWorker {
-  readonly path: string | URL;
-  readonly execArgv?: readonly string[];
-  /** How long one question may take. */
-  readonly seconds: number;
-  /** How much its own heap may hold, MB; pictures lie beside it, bounded by their limit of pixels. */
-  readonly heapMb?: number;
-}
-
-const USUAL_HEAP_MB = 1536;
+import type { VisionAnswers, VisionRequest, VisionTag } from './visionRequest.ts';
+import { takeThread, type VisionWorker } from './visionThread.ts';
 
 export interface VisionOptions {
   readonly onStage?: (stage: string, done: number, of: number) => void;
@@ -35,8 +23,8 @@ const stoppedHalfWay = (detail: string) =>
   );
 
 /**
- * Asks the worker one question in a thread of its own. Cancelling answers at once, even while the question waits for
- * its turn, and ends the thread; the next question waits until that thread has given its memory back.
+ * Asks the worker one question in a thread beside this one. Cancelling answers at once, even while the question waits
+ * for its turn, and ends the thread; the next question waits until that thread has given its memory back.
  */
 export function askVision<Kind extends VisionRequest['kind']>(
   worker: VisionWorker,
@@ -56,41 +44,26 @@ export function askVision<Kind extends VisionRequest['kind']>(
   return asked as Promise<Outcome<VisionAnswers[Kind], VisionTag>>;
 }
 
-/** @returns when the thread is gone; the answer may have been given before that. */
-function runOne(
+/** @returns when the thread is free again or gone; the answer may have been given before that. */
+async function runOne(
   worker: VisionWorker,
   request: VisionRequest,
   { onStage, signal }: VisionOptions,
   answer: (outcome: Answer) => void,
 ): Promise<void> {
-  if (signal?.aborted) return Promise.resolve();
-  return new Promise((gone) => {
-    const thread = new Worker(worker.path, {
-      workerData: request,
-      execArgv: [...(worker.execArgv ?? [])],
-      resourceLimits: { maxOldGenerationSizeMb: worker.heapMb ?? USUAL_HEAP_MB },
-      // The decoders print by themselves; on the command line that would get in among the answers.
-      stdout: true,
-      stderr: true,
-    });
-    thread.stdout.resume();
-    thread.stderr.resume();
-    let settled = false;
-    const settle = (outcome: Answer) => {
-      if (settled) return;
-      settled = true;
-      clearTimeout(timer);
-      signal?.removeEventListener('abort', cancel);
-      answer(outcome);
-      thread.terminate().then(
-        () => gone(),
-        () => gone(),
-      );
-    };
-    const cancel = () => settle(cancelled);
-    const timer = setTimeout(
+  if (signal?.aborted) return;
+  const thread = await takeThread(worker);
+  let timer: NodeJS.Timeout | undefined;
+  let cancel = () => {};
+  /** Told by the thread itself, after which it can be asked again; or told of it, after which it can't. */
+  const { outcome, sound } = await new Promise<{ readonly outcome: Answer; readonly sound: boolean }>((settle) => {
+    const spoilt = (outcome: Answer) => settle({ outcome, sound: false });
+    cancel = () => spoilt(cancelled);
+    if (signal?.aborted) return cancel();
+    signal?.addEventListener('abort', cancel);
+    timer = setTimeout(
       () =>
-        settle(
+        spoilt(
           failure(
             'took-too-long',
             `The photograph took longer than ${worker.seconds} seconds to measure.`,
@@ -99,14 +72,17 @@ function runOne(
         ),
       worker.seconds * 1000,
     );
-    signal?.addEventListener('abort', cancel);
-    thread.on('message', (message: VisionMessage) => {
-      if (settled) return;
-      if (message.kind === 'stage') onStage?.(message.stage, message.done, message.of);
-      else settle(message.outcome);
+    thread.ask(request, {
+      said(message) {
+        if (message.kind === 'stage') onStage?.(message.stage, message.done, message.of);
+        else settle({ outcome: message.outcome, sound: true });
+      },
+      broke: (detail) => spoilt(stoppedHalfWay(detail)),
     });
-    const stopped = (detail: string) => settle(stoppedHalfWay(detail));
-    thread.on('error', (thrown) => stopped(`${thrown.name}: ${thrown.message}`));
-    thread.on('exit', (code) => stopped(`exit ${code}`));
   });
+  clearTimeout(timer);
+  signal?.removeEventListener('abort', cancel);
+  answer(outcome);
+  if (sound) thread.rest();
+  else await thread.end();
 }

@@ -1,4 +1,4 @@
-import { parentPort, workerData } from 'node:worker_threads';
+import { parentPort } from 'node:worker_threads';
 import { checkPhoto } from '../../core/compare/checkPhoto.ts';
 import { failure, type Outcome, success } from '../../core/model/outcome.ts';
 import { stageTimes } from '../cli/stageTimes.ts';
@@ -8,10 +8,7 @@ import { readPhotoMetadata } from '../decode/photoMetadata.ts';
 import { frontOn } from './frontOn.ts';
 import type { VisionAnswers, VisionMessage, VisionRequest, VisionTag } from './visionRequest.ts';
 
-/**
- * One question, one answer, then the thread ends: ending it is what frees the memory of the decoders, and stopping it
- * half-way is a safe way to cancel.
- */
+/** One question at a time, one answer to each. Nothing is kept between them, so ending the thread is always safe. */
 const tell = (message: VisionMessage): void => parentPort?.postMessage(message);
 
 async function answer(request: VisionRequest): Promise<Outcome<VisionAnswers[keyof VisionAnswers], VisionTag>> {
@@ -47,8 +44,8 @@ async function answer(request: VisionRequest): Promise<Outcome<VisionAnswers[key
   }
 }
 
-if (parentPort !== null) {
-  void answer(workerData as VisionRequest)
+parentPort?.on('message', (request: VisionRequest) => {
+  void answer(request)
     .catch((thrown: unknown) =>
       failure(
         'internal',
@@ -58,4 +55,4 @@ if (parentPort !== null) {
       ),
     )
     .then((outcome) => tell({ kind: 'answer', outcome }));
-}
+});
