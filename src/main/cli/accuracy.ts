@@ -9,7 +9,7 @@ import { parseTruth } from '../../core/report/accuracyTruth.ts';
 import { type CheckJson, checkJson } from '../../core/report/checkJson.ts';
 import { decodePhoto } from '../decode/decodePhoto.ts';
 import { refusedReading } from '../service/refusedReading.ts';
-import { complain, say } from './say.ts';
+import { complain, endWhenNobodyReads, say } from './say.ts';
 import { stageTimes } from './stageTimes.ts';
 
 /**
@@ -99,4 +99,5 @@ async function measure(path: string, file: string, piece: Piece): Promise<CheckJ
   return checkJson(file, { ...reading, timingMs: times.end() });
 }
 
+endWhenNobodyReads();
 process.exitCode = await main(process.argv.slice(2));

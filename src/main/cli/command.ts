@@ -5,7 +5,7 @@ import { cliPorts } from './cliPorts.ts';
 import { type ExitCode, exitCodes } from './exitCodes.ts';
 import { newCommand } from './newCommand.ts';
 import { planCommand } from './planCommand.ts';
-import { complain } from './say.ts';
+import { complain, endWhenNobodyReads } from './say.ts';
 import { verifyCommand } from './verifyCommand.ts';
 
 const ports = cliPorts(import.meta.dirname);
@@ -58,8 +58,7 @@ cli
   });
 cli.help();
 
-// Whoever reads may stop reading, as `head` does; that is no trouble of ours.
-process.stdout.on('error', () => process.exit(exitCodes.done));
+endWhenNobodyReads();
 
 async function run(): Promise<number> {
   try {
