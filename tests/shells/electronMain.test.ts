@@ -211,6 +211,14 @@ describe('the built main bundle over a stand-in for Electron', () => {
     });
     expect(existsSync(join(projectRoot, 'resources/sample/piece/.lock'))).toBe(false);
   });
+
+  test('puts a piece of the weaver’s own into the system’s list of recent documents, the sample not', async () => {
+    expect(await main.ask('recent')).toEqual([]);
+    const { result } = await main.ask<{ result: { key: string } }>('call', { name: 'openSample', params: {} });
+    const copy = { name: 'duplicatePiece', params: { key: result.key, name: 'Second go' } };
+    expect(await main.ask('call', copy)).toMatchObject({ ok: true });
+    expect(await main.ask('recent')).toEqual([expect.stringMatching(/Second[ -]go$/i)]);
+  });
 });
 
 test('a second start opens no window and ends', async () => {

@@ -29,7 +29,15 @@ export function serviceForTest(home: string, tell?: (event: HostEvent) => void):
     owner: thisProcess('a test'),
     places,
     worker: sourceWorker,
-    shell: { name: 'local', version: '0.0.0', why: 'a test', chooseFolder: null, chooseSaveFile: null, reveal: null },
+    shell: {
+      name: 'local',
+      version: '0.0.0',
+      why: 'a test',
+      chooseFolder: null,
+      chooseSaveFile: null,
+      reveal: null,
+      opened: null,
+    },
     log: openLog(join(places.data, 'log'), () => new Date()),
     tell: tell ?? ((event) => events.push(event)),
   });

@@ -14,7 +14,7 @@ const refused = failure('not-allowed', 'Only the program’s own page may ask.',
 const misshapen = failure('not-as-agreed', 'The page asked in a way that is not understood.', 'Load the page again.');
 
 /** Answers the page's calls: sender first, then shape, then the service checks name and parameters. */
-export function answerCalls(ipc: IpcMain, service: HostService): void {
+export function answerCalls(ipc: IpcMain, service: Pick<HostService, 'call'>): void {
   ipc.handle(CALL_CHANNEL, async (event, name: unknown, params: unknown, bytes: unknown) => {
     if (!isOwnSender(event)) return refused;
     if (typeof name !== 'string' || name.length > 64) return misshapen;

@@ -1,5 +1,17 @@
 import { join, resolve } from 'node:path';
-import { app, BrowserWindow, dialog, ipcMain, Menu, nativeTheme, protocol, screen, session, shell } from 'electron';
+import {
+  app,
+  BrowserWindow,
+  dialog,
+  ipcMain,
+  Menu,
+  Notification,
+  nativeTheme,
+  protocol,
+  screen,
+  session,
+  shell,
+} from 'electron';
 import { EVENT_CHANNEL } from '../../core/contract/preloadBridge.ts';
 import { catchLastResort, notStarted } from '../log/lastResort.ts';
 import { openLog } from '../log/log.ts';
@@ -10,6 +22,7 @@ import { createService, type HostService } from '../service/service.ts';
 import { thisProcess } from '../store/thisProcess.ts';
 import { answerCalls } from './answerCalls.ts';
 import { PAGE_PREFIX, schemePrivileges, serveApp } from './appProtocol.ts';
+import { endNotices } from './endNotices.ts';
 import { guardContents, guardSession } from './guardPages.ts';
 import { menuTemplate } from './menu.ts';
 import { OpenedFiles } from './openedFiles.ts';
@@ -75,16 +88,31 @@ function start(): void {
         return chosen.canceled || chosen.filePath === '' ? null : chosen.filePath;
       },
       reveal: (path) => shell.showItemInFolder(path),
+      opened: (path) => app.addRecentDocument(path),
     },
     log,
     tell,
   });
-  answerCalls(ipcMain, service);
-  void readSettings({ store, places, log }).then((settings) => {
+  const language = async () => (await readSettings({ store, places, log })).language;
+  answerCalls(
+    ipcMain,
+    endNotices(service, {
+      now: () => performance.now(),
+      away: () => window !== null && !window.isDestroyed() && !window.isFocused(),
+      language,
+      show(words) {
+        if (!Notification.isSupported()) return;
+        const notice = new Notification({ title: 'Plumbweft', body: words });
+        notice.on('click', () => window?.show());
+        notice.show();
+      },
+    }),
+  );
+  void language().then((spoken) => {
     const template = menuTemplate(
       (command) => tell({ kind: 'command', command }),
       process.platform === 'darwin',
-      settings.language,
+      spoken,
     );
     Menu.setApplicationMenu(Menu.buildFromTemplate(template));
   });

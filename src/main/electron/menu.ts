@@ -13,12 +13,19 @@ export function menuTemplate(send: Send, mac: boolean, language: 'en' | 'de'): M
     registerAccelerator: false,
     click: () => send(command),
   });
+  // Elsewhere the system shows its recent documents by itself, or not at all.
+  const recent: MenuItemConstructorOptions = {
+    label: say('Opened lately', 'Zuletzt geöffnet'),
+    role: 'recentDocuments',
+    submenu: [{ role: 'clearRecentDocuments' }],
+  };
   return [
     ...(mac ? [{ role: 'appMenu' } as const] : []),
     {
       label: say('&Piece', '&Stück'),
       submenu: [
         entry(say('Pieces', 'Stücke'), 'pieces', 'CmdOrCtrl+O'),
+        ...(mac ? [recent] : []),
         { type: 'separator' },
         mac ? { role: 'close' } : { role: 'quit' },
       ],

@@ -30,7 +30,7 @@ const started = startLocalHost({
       owner: thisProcess('local host'),
       places,
       worker: { path: join(import.meta.dirname, 'visionWorker.js'), seconds: VISION_SECONDS },
-      shell: { name: 'local', version, why, chooseFolder: null, chooseSaveFile: null, reveal: null },
+      shell: { name: 'local', version, why, chooseFolder: null, chooseSaveFile: null, reveal: null, opened: null },
       log,
       tell,
     }),

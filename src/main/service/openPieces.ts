@@ -89,6 +89,7 @@ export function keepOpenPieces(ports: ServicePorts, library: PieceLibrary): Open
       queue: before?.queue ?? Promise.resolve(),
     });
     await library.remember(folder, sample);
+    if (!sample) ports.shell.opened?.(folder);
     return success(asOpened(key, opened.value, sample));
   }
 

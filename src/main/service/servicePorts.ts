@@ -14,6 +14,8 @@ export interface ShellPorts {
   readonly chooseFolder: (() => Promise<string | null>) | null;
   readonly chooseSaveFile: ((name: string) => Promise<string | null>) | null;
   readonly reveal: ((path: string) => void) | null;
+  /** Puts a piece's folder into the system's own list of recent documents. */
+  readonly opened: ((path: string) => void) | null;
 }
 
 export interface ServicePorts {

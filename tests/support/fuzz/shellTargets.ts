@@ -50,7 +50,15 @@ function watchedService(home: string): { readonly service: HostService; readonly
     owner: thisProcess('fuzz'),
     places,
     worker: { path: join(home, 'no-worker.mjs'), seconds: 2 },
-    shell: { name: 'local', version: '0', why: 'fuzz', chooseFolder: null, chooseSaveFile: null, reveal: null },
+    shell: {
+      name: 'local',
+      version: '0',
+      why: 'fuzz',
+      chooseFolder: null,
+      chooseSaveFile: null,
+      reveal: null,
+      opened: null,
+    },
     log: openLog(join(home, 'log'), () => new Date()),
     tell: () => undefined,
   });

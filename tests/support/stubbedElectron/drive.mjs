@@ -64,6 +64,8 @@ const questions = {
     }
     return { sent: stubbed.sent.splice(0).map(([, value]) => value), boxes: stubbed.boxes.splice(0) };
   },
+  /** The system's own list of what was opened. */
+  recent: () => stubbed.recent,
   async reject({ words }) {
     void Promise.reject(new Error(words));
     await new Promise((later) => setTimeout(later, 20));

@@ -2,7 +2,18 @@
 // test can look, and lets the test play the browser. Only what the bundle uses is here; a call to anything else fails.
 import { EventEmitter } from 'node:events';
 
-const record = { windows: [], schemes: [], sandbox: false, menus: [], quits: 0, single: true, sent: [], boxes: [] };
+const record = {
+  windows: [],
+  schemes: [],
+  sandbox: false,
+  menus: [],
+  quits: 0,
+  single: true,
+  sent: [],
+  boxes: [],
+  recent: [],
+  notices: [],
+};
 globalThis.stubbed = record;
 
 class Contents extends EventEmitter {
@@ -35,6 +46,7 @@ export class BrowserWindow extends EventEmitter {
   isMinimized = () => false;
   isMaximized = () => false;
   isDestroyed = () => false;
+  isFocused = () => record.looking === true;
   getNormalBounds = () => ({ x: 10, y: 20, width: 1000, height: 700 });
   async loadURL(url) {
     this.webContents.url = url;
@@ -54,6 +66,7 @@ export const app = Object.assign(new EventEmitter(), {
     record.quits++;
   },
   exit: (code) => process.exit(code),
+  addRecentDocument: (path) => record.recent.push(path),
 });
 record.app = app;
 export const protocol = {
@@ -88,6 +101,16 @@ export const Menu = {
   buildFromTemplate: (template) => template,
   setApplicationMenu: (menu) => record.menus.push(menu),
 };
+export class Notification extends EventEmitter {
+  static isSupported = () => true;
+  constructor(options) {
+    super();
+    this.options = options;
+  }
+  show() {
+    record.notices.push(this.options);
+  }
+}
 export const nativeTheme = { shouldUseDarkColors: false };
 export const screen = { getAllDisplays: () => [{ workArea: { x: 0, y: 0, width: 1920, height: 1080 } }] };
 export const shell = { showItemInFolder: () => undefined };
@@ -100,4 +123,16 @@ export const dialog = {
   },
   showErrorBox: (sentence, remedy) => console.log(JSON.stringify({ answer: { sentence, remedy } })),
 };
-export default { app, BrowserWindow, protocol, session, ipcMain, Menu, nativeTheme, screen, shell, dialog };
+export default {
+  app,
+  BrowserWindow,
+  protocol,
+  session,
+  ipcMain,
+  Menu,
+  Notification,
+  nativeTheme,
+  screen,
+  shell,
+  dialog,
+};
