@@ -7,6 +7,7 @@ import type { Picture } from '../../../core/cartoon/trace/yarnRaster.ts';
 import type { Piece } from '../../../core/model/piece.ts';
 import { QuietButton } from '../../parts/Actions.tsx';
 import { DrawingTable, type TableRows } from '../../parts/DrawingTable.tsx';
+import { SelectField } from '../../parts/Fields.tsx';
 import { Footer } from '../../parts/Footer.tsx';
 import { ScreenFrame } from '../../parts/ScreenFrame.tsx';
 import { Sentence } from '../../parts/Sentence.tsx';
@@ -148,8 +149,14 @@ function CartoonWork({ piece }: { readonly piece: Piece }) {
           </>
         ) : (
           <>
-            <Sentence>{words.noneChosen}</Sentence>
-            <p>{piece.shapes.length === 0 ? words.noShapes : words.noneChosenSecond}</p>
+            <Sentence>{words.ground}</Sentence>
+            <p>{piece.shapes.length === 0 ? words.noShapes : words.noneChosen}</p>
+            <SelectField
+              label={words.yarn}
+              value={piece.cloth.ground}
+              options={piece.yarns.map((yarn) => ({ value: yarn.id, words: yarn.name }))}
+              onChange={(ground) => change((now) => ({ ...now, cloth: { ...now.cloth, ground } }))}
+            />
             <p>
               <label className="cartoon-snap">
                 <input type="checkbox" checked={snap} onChange={() => setSnap(!snap)} />
