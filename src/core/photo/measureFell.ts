@@ -20,8 +20,8 @@ const FLOOR = 0.1;
 /** Something this high over the fell hides it, mm. */
 const COVERED = 2;
 
-/** Beside a mark on the string the fell is surer only to this share of a pass. */
-const MARKED = 0.4;
+/** Beside a mark on the string, or where the string has the cloth's colour, the fell is sure to this share of a pass. */
+const UNSURE = 0.4;
 
 /** The fells, and how unsharp the picture is. */
 export interface FellReading {
@@ -130,7 +130,7 @@ function placeFell(
   const open = (gapCover(strip, edge.y - 1.8 * frame.planPass, edge.y, frame, sides) ?? 1) < OPEN_GAP;
   const belowMark = open ? gapEdge(strip, edge.y, frame, sides) : null;
   const y = belowMark ?? edge.y;
-  const unsure = open ? MARKED * frame.planPass : 0;
+  const unsure = open || visible === null ? UNSURE * frame.planPass : 0;
   const sigma = Math.hypot(FLOOR, 0.3 * frame.mmPerPx, edge.sigma, doubt, unsharp, unsure);
   const fell = measurement(y, sigma, 1, 'fell change point');
   return { end: end.end, course, fell, why: null };
