@@ -1,5 +1,6 @@
 import type { ColourRaster } from './reduce.ts';
 import { insidePicture, sampleColour } from './sample.ts';
+import { woodEnds } from './woodEnds.ts';
 
 /** How many of many parallel rows have an edge at each place of a loom coordinate. */
 export interface EdgeProfile {
@@ -15,6 +16,7 @@ const BESIDE = 3;
 /**
  * Reads many rows across an edge's expected place and counts where colour steps.
  * @param place picture position of (value across, row).
+ * @param woodAt a value at which the wood itself is seen: beyond it only edges count at which wood ends.
  */
 export function edgeProfile(
   picture: ColourRaster,
@@ -24,6 +26,7 @@ export function edgeProfile(
   step: number,
   rows: readonly number[],
   use: (value: number) => boolean,
+  woodAt: number | null = null,
 ): EdgeProfile {
   const count = Math.ceil((to - from) / step) + 1;
   const votes = new Float64Array(count);
@@ -32,6 +35,7 @@ export function edgeProfile(
   const inside = new Uint8Array(count);
   const strength = new Float64Array(count);
   const used = Uint8Array.from({ length: count }, (_, k) => (use(from + k * step) ? 1 : 0));
+  const wood = woodAt === null ? count : Math.round((woodAt - from) / step);
   // Only places that help to judge a used one are read.
   const read: number[] = [];
   const judged: number[] = [];
@@ -61,6 +65,7 @@ export function edgeProfile(
     for (let k = 3; k < count - 3; k++) {
       const here = strength[k]!;
       if (here < 6 || here < strength[k - 1]! || here < strength[k + 1]!) continue;
+      if (k > wood + 2 * BESIDE && !woodEnds(colours, 3 * wood, 3 * (k - BESIDE), 3 * (k + BESIDE))) continue;
       const share = Math.min(1, here / 25);
       for (let d = -2; d <= 2; d++) votes[k + d]! += share * (d === 0 ? 1 : Math.abs(d) === 1 ? 0.8 : 0.4);
     }

@@ -27,6 +27,8 @@ type ToSmall = (x: number, y: number, z?: number) => { x: number; y: number };
 
 const STEP = 0.25;
 const INSIDE = 10;
+/** From the opening outward, share of a bar: there the wood's colour is seen, clear of notches and of rounding. */
+const ON_WOOD = 0.65;
 
 /** Columns between the ends and beside the warp, where the bars' edges are not crossed by strings. */
 function freeColumns(expected: Expected): number[] {
@@ -62,8 +64,9 @@ export function frameEdges(
   const always = () => true;
   const below = (o: number, x: number) => toSmall(x, -o, face);
   const above = (o: number, x: number) => toSmall(x, height + o, face);
-  const bottom = edgeProfile(picture, below, -INSIDE - reach, outward + reach, STEP, columns, always);
-  const top = edgeProfile(picture, above, -INSIDE - reach, outward + reach, STEP, columns, always);
+  const wood = ON_WOOD * expected.bar;
+  const bottom = edgeProfile(picture, below, -INSIDE - reach, outward + reach, STEP, columns, always, wood);
+  const top = edgeProfile(picture, above, -INSIDE - reach, outward + reach, STEP, columns, always, wood);
   let best = { shift: 0, score: -1 };
   for (let shift = -reach; shift <= reach; shift += STEP / 2) {
     const score = likeness(bottom, top, shift, expected.bar);

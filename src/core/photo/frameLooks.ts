@@ -16,6 +16,7 @@ import { insidePicture, sampleColour } from './sample.ts';
 import { seatsBeside } from './seatCombs.ts';
 import { median } from './statistics.ts';
 import { baseEvidence } from './uprightness.ts';
+import { woodEnds } from './woodEnds.ts';
 
 /** A first idea of where the loom is, from the frame's own edges. */
 export interface FrameLook {
@@ -184,6 +185,23 @@ function frameSides({ openingWidth, openingHeight, bar }: Expected): Side[] {
   });
 }
 
+const INWARD = { bottom: [0, 1], top: [0, -1], left: [1, 0], right: [-1, 0] } as const;
+/** From the outer edge inward, share of a bar: there the wood's colour is seen, clear of rounding and of strings. */
+const ON_WOOD = 0.35;
+/** So many pixels of the small picture either side of an edge its colours are compared. */
+const ASIDE = 3;
+/** Whether the frame's wood, seen at `wood`, ends at a place of the small picture. */
+function endsWood(picture: ColourRaster, place: { x: number; y: number }, wood: { x: number; y: number }): boolean {
+  const far = Math.hypot(wood.x - place.x, wood.y - place.y);
+  if (far < ASIDE) return true;
+  const [dx, dy] = [((wood.x - place.x) / far) * ASIDE, ((wood.y - place.y) / far) * ASIDE];
+  const colours = new Float64Array(9);
+  sampleColour(picture, wood.x, wood.y, colours, 0);
+  sampleColour(picture, place.x + dx, place.y + dy, colours, 3);
+  sampleColour(picture, place.x - dx, place.y - dy, colours, 6);
+  return woodEnds(colours, 0, 3, 6);
+}
+
 /** Edge pixels of about the right direction nearest to a side, within `reach` px of the small picture. */
 function edgeNear(
   camera: Camera,
@@ -195,11 +213,18 @@ function edgeNear(
   const map = toSmall(camera, scene);
   const depth = -expected.stringDiameter / 2;
   const points: { px: number; py: number }[] = [];
+  const [inX, inY] = INWARD[side];
   let middle = 0;
   for (let k = 0; k < LOOKS; k++) {
-    const at = (share: number) => map(from[0] + share * (to[0] - from[0]), from[1] + share * (to[1] - from[1]), depth);
+    const at = (share: number, inward = 0) =>
+      map(
+        from[0] + share * (to[0] - from[0]) + inward * inX,
+        from[1] + share * (to[1] - from[1]) + inward * inY,
+        depth,
+      );
     const here = at((k + 0.5) / LOOKS);
     const next = at((k + 0.9) / LOOKS);
+    const wood = kind === 'outer' ? at((k + 0.5) / LOOKS, ON_WOOD * expected.bar) : null;
     const angle = Math.atan2(next.y - here.y, next.x - here.x);
     const along = Math.round((angle * 180) / Math.PI + 360) % 180;
     if (k === LOOKS >> 1) middle = along;
@@ -213,10 +238,9 @@ function edgeNear(
       if (column < 0 || row < 0 || column >= edges.width || row >= edges.height) continue;
       const value = edges.direction[row * edges.width + column]!;
       if (value === NO_EDGE || directionsApart(value, along) > 8) continue;
-      points.push({
-        px: enlargedCoordinate(here.x + aside * nx, factor),
-        py: enlargedCoordinate(here.y + aside * ny, factor),
-      });
+      const place = { x: here.x + aside * nx, y: here.y + aside * ny };
+      if (wood && !endsWood(scene.picture, place, wood)) continue;
+      points.push({ px: enlargedCoordinate(place.x, factor), py: enlargedCoordinate(place.y, factor) });
       break;
     }
   }
