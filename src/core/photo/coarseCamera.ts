@@ -54,6 +54,16 @@ export const BAR_ROUNDING = { mm: 0.8, sigma: 0.7 } as const;
 /** The same for the wood's outer edges; a plan's bar height is rarely measured to better than half a millimetre. */
 export const OUTER_ROUNDING = { mm: 0.2, sigma: 0.6 } as const;
 
+/**
+ * How far the rails' faces lie below the bars', mm: flush with them or let in below (common practice, no source). One
+ * depth for both; the nearer the picture's middle an edge is seen for it.
+ */
+export const RAIL_DEPTH = { mm: 1, sigma: 4 } as const;
+
+/** What a loom's wood is like: inner and outer rounding and the depth of the rails, mm. */
+export type WoodShape = readonly [inner: number, outer: number, railDepth: number];
+export const usualWood: WoodShape = [BAR_ROUNDING.mm, OUTER_ROUNDING.mm, RAIL_DEPTH.mm];
+
 /** x of a notch in the loom frame, mm: the notches' middle is the opening's. */
 export const notchX = (expected: Pick<Expected, 'pitch' | 'notches'>, notch: number): number =>
   (notch - (expected.notches - 1) / 2) * expected.pitch;

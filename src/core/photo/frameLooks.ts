@@ -1,6 +1,6 @@
 import type { PhotoPx } from '../model/units.ts';
 import type { Camera } from './camera.ts';
-import { BAR_ROUNDING, type CameraPrior, OUTER_ROUNDING } from './coarseCamera.ts';
+import { type CameraPrior, usualWood } from './coarseCamera.ts';
 import { cameraOtherWayUp } from './coarsePose.ts';
 import { type ColourEdges, colourEdges, directionsApart, NO_EDGE } from './colourEdges.ts';
 import type { Expected } from './expected.ts';
@@ -152,7 +152,7 @@ function settle(start: Camera, scene: Scene): Settled {
     const edges = frameSides(expected).map((side) => edgeNear(camera, side, reach, scene));
     const things = frameThings({ edges }, expected, camera, photo, mirrored);
     if (things.length < 4) break;
-    const fit = fitPose(things, camera, [BAR_ROUNDING.mm, OUTER_ROUNDING.mm], prior, photo, mirrored);
+    const fit = fitPose(things, camera, usualWood, prior, photo, mirrored);
     camera = fit.camera;
   }
   const sides = frameSides(expected).map((side) => {

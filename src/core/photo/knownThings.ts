@@ -10,6 +10,9 @@ import type { Photo } from './raster.ts';
 /** How far down a rounded outer edge its outline lies, mm (edges are rounded by about a millimetre: value from memory). */
 const EDGE_ROUND = 1.2;
 
+/** How far a rail's edge may lie from where the plan has it beside the notches, mm (value from memory). */
+const RAIL_OFFSET = 1;
+
 /** The wood's edges as straight things: bars tell y, rails only that the lens bends straight edges. */
 export function frameThings(
   { edges }: Pick<FrameEdges, 'edges'>,
@@ -32,17 +35,20 @@ export function frameThings(
     const value = inner + (outer ? out * expected.bar : 0);
     // The edge lies below the strings' plane, so it is seen nearer the middle than it is; more so where the view is slanted.
     const depth = expected.stringDiameter / 2 + (outer ? EDGE_ROUND : 0);
-    const seen = map(bar ? 0 : value, bar ? value : height / 2, -depth);
-    const apparent = toLoom(flat, seen.x, seen.y);
+    const apparentAt = (below: number) => {
+      const seen = map(bar ? 0 : value, bar ? value : height / 2, -below);
+      return toLoom(flat, seen.x, seen.y);
+    };
+    const apparent = apparentAt(depth);
     things.push({
       name: `${kind} ${side}`,
       axis: bar ? 'y' : 'x',
       value: bar ? apparent.y : apparent.x,
       anchor: bar ? 0 : height / 2,
-      inset: bar ? [outer ? 0 : out, outer ? -out : 0] : [0, 0],
+      inset: bar ? [outer ? 0 : out, outer ? -out : 0, 0] : [0, 0, apparentAt(depth + 1).x - apparent.x],
       points: points.map((point) => ({ ...point, sigma: 0.5 })),
-      // Teeth and shade make the inner edge an unsure one; rails stand lower than the bars, by how much isn't known.
-      offsetSigma: bar ? (outer ? 0.2 : 0.5) : 3,
+      // Teeth and shade make the inner edge an unsure one; the notches needn't stand in the very middle of the rails.
+      offsetSigma: bar ? (outer ? 0.2 : 0.5) : RAIL_OFFSET,
       slopeSigma: bar ? 0.002 : 0.003,
       bowSigma: outer ? 0.2 : 0.6,
       bowStart: bar ? -half : 0,
@@ -51,6 +57,12 @@ export function frameThings(
   }
   return things;
 }
+
+/**
+ * Looks along one string err alike over about ten of them: its twist, a shadow, the table behind it. So their sigma is
+ * taken this many times as large, or many strings would outweigh the straightness of the wood.
+ */
+const ALIKE = 3;
 
 /** How far a string may sit beside the middle of its notch, mm (value from memory). */
 const NOTCH_PLAY = 0.12;
@@ -70,14 +82,14 @@ export function stringThings(
   const things: StraightThing[] = [];
   for (const { end, notch, upper, lower } of ends) {
     const points = (samples: FollowedEnd['upper']) =>
-      samples.slice(0, most).map((sample) => ({ px: sample.px, py: sample.py, sigma: lookSigma(sample) }));
+      samples.slice(0, most).map((sample) => ({ px: sample.px, py: sample.py, sigma: ALIKE * lookSigma(sample) }));
     if (upper.length >= 6 && (useUpper === null || useUpper.has(end))) {
       things.push({
         name: `upper ${end}`,
         axis: 'x',
         value: notch,
         anchor: expected.openingHeight,
-        inset: [0, 0],
+        inset: [0, 0, 0],
         points: points(upper),
         offsetSigma: NOTCH_PLAY,
         slopeSigma: 0.2,
@@ -92,7 +104,7 @@ export function stringThings(
         axis: 'x',
         value: notch,
         anchor: 0,
-        inset: [0, 0],
+        inset: [0, 0, 0],
         points: points(lower),
         offsetSigma: NOTCH_PLAY,
         slopeSigma: 0.2,
@@ -113,7 +125,7 @@ export function loosePlace(camera: Camera, photo: Photo, mirrored: boolean, expe
     axis: 'y',
     value,
     anchor: 0,
-    inset: [0, 0],
+    inset: [0, 0, 0],
     points: [-100, 0, 100].map((x) => {
       const seen = map(x, value);
       return { px: seen.x, py: seen.y, sigma: 4 };

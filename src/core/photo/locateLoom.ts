@@ -16,7 +16,7 @@ import { type LocatedLoom, type LoomPose, type StringTrack, toLoom } from './loo
 import { followSettings, lookSigma } from './measureStrings.ts';
 import { movedBy, offMiddle } from './movedWarp.ts';
 import { cameraFromPoints } from './pointsCamera.ts';
-import { poseOf } from './poseFit.ts';
+import { FITTED, poseOf } from './poseFit.ts';
 import { sharedSigmaOf } from './poseSigma.ts';
 import { pictureQuality } from './quality.ts';
 import type { Photo } from './raster.ts';
@@ -332,7 +332,17 @@ function finished(
     'both rails',
     ...(method === 'fused' ? ['clicked corners'] : []),
   ];
-  const pose = poseReading(photo, expected, fit.camera, fit.covariance, 11, mirrored, method, parts, fit.residualMm);
+  const pose = poseReading(
+    photo,
+    expected,
+    fit.camera,
+    fit.covariance,
+    FITTED,
+    mirrored,
+    method,
+    parts,
+    fit.residualMm,
+  );
   const tracks = refined.ends.map((end): StringTrack => trackOf(end, seen, pose));
   return success({ pose, endsCounted: counted, tracks });
 }

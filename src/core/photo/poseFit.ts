@@ -8,7 +8,7 @@ import {
   type PictureSize,
   planeHomography,
 } from './camera.ts';
-import { BAR_ROUNDING, type CameraPrior, OUTER_ROUNDING } from './coarseCamera.ts';
+import { BAR_ROUNDING, type CameraPrior, OUTER_ROUNDING, RAIL_DEPTH, type WoodShape } from './coarseCamera.ts';
 import { invertSymmetric, solveSymmetric } from './leastSquares.ts';
 import type { LoomPose } from './loomPose.ts';
 import { poseSlopes } from './poseSlopes.ts';
@@ -21,8 +21,8 @@ export interface StraightThing {
   /** The value it holds at `anchor` of the other coordinate, mm. */
   readonly value: number;
   readonly anchor: number;
-  /** How many times the rounding of inner edges, and of outer ones, is added to the value. */
-  readonly inset: readonly [number, number];
+  /** How many times the rounding of inner edges, that of outer ones and the rails' depth are added to the value. */
+  readonly inset: WoodShape;
   readonly points: readonly { readonly px: number; readonly py: number; readonly sigma: number }[];
   /** Prior standard deviations of its own freedoms: offset mm, slope, bow mm. Zero leaves a freedom out. */
   readonly offsetSigma: number;
@@ -35,9 +35,9 @@ export interface StraightThing {
 
 export interface PoseFit {
   readonly camera: Camera;
-  /** How far inner and outer edges of the wood are seen on the wood's side of where the plan has them, mm. */
-  readonly rounding: readonly [number, number];
-  /** 11 × 11: camera parameters in the order of `cameraToVector`, then the two roundings. */
+  /** How far inner and outer edges of the wood are seen on the wood's side of where the plan has them, and the rails' depth. */
+  readonly wood: WoodShape;
+  /** `FITTED` × `FITTED`: camera parameters in the order of `cameraToVector`, then the wood's three. */
   readonly covariance: Float64Array;
   /** Root mean square misfit over all points, mm. */
   readonly residualMm: number;
@@ -53,7 +53,9 @@ export interface PoseFit {
   }[];
 }
 
-const PARAMETERS = 11;
+/** Parameters that are fitted together. */
+export const FITTED = 12;
+const PARAMETERS = FITTED;
 const HUBER = 2.5;
 
 /**
@@ -63,12 +65,12 @@ const HUBER = 2.5;
 export function fitPose(
   things: readonly StraightThing[],
   start: Camera,
-  startRounding: readonly [number, number],
+  startWood: WoodShape,
   prior: CameraPrior,
   size: PictureSize,
   mirrored: boolean,
 ): PoseFit {
-  const v = Float64Array.of(...cameraToVector(start), ...startRounding);
+  const v = Float64Array.of(...cameraToVector(start), ...startWood);
   const steps = cameraSteps;
   let fit = assemble(things, v, steps, prior, size, mirrored);
   let damping = 1e-6;
@@ -93,7 +95,7 @@ export function fitPose(
   const scale = Math.max(1, fit.chi);
   return {
     camera: cameraFromVector(v),
-    rounding: [v[9]!, v[10]!],
+    wood: [v[9]!, v[10]!, v[11]!],
     covariance: invertSymmetric(fit.normal, PARAMETERS).map((value) => value * scale * scale),
     residualMm: fit.rms,
     chi: fit.chi,
@@ -147,11 +149,12 @@ function assemble(
     const residual = new Float64Array(n);
     const places = poseSlopes(base, nudged, steps, thing.axis, thing.points, PARAMETERS);
     const { along, slopes: jacobian } = places;
-    const roundings = thing.inset[0] * v[9]! + thing.inset[1] * v[10]!;
+    const inset = thing.inset[0] * v[9]! + thing.inset[1] * v[10]! + thing.inset[2] * v[11]!;
     for (let k = 0; k < n; k++) {
-      residual[k] = places.across[k]! - thing.value - roundings;
+      residual[k] = places.across[k]! - thing.value - inset;
       jacobian[k * PARAMETERS + 9] = -thing.inset[0];
       jacobian[k * PARAMETERS + 10] = -thing.inset[1];
+      jacobian[k * PARAMETERS + 11] = -thing.inset[2];
     }
     const freedoms = freedomsOf(thing);
     const m = freedoms.length;
@@ -240,6 +243,7 @@ function assemble(
   addPrior(8, prior.k2, prior.k2Sigma);
   addPrior(9, BAR_ROUNDING.mm, BAR_ROUNDING.sigma);
   addPrior(10, OUTER_ROUNDING.mm, OUTER_ROUNDING.sigma);
+  addPrior(11, RAIL_DEPTH.mm, RAIL_DEPTH.sigma);
   for (let i = 0; i < PARAMETERS; i++) {
     for (let j = 0; j < i; j++) normal[i * PARAMETERS + j] = normal[j * PARAMETERS + i]!;
   }

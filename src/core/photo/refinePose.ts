@@ -1,6 +1,6 @@
 import { believedStrings } from './believedStrings.ts';
 import { type Camera, cameraToVector } from './camera.ts';
-import { BAR_ROUNDING, type CameraPrior, OUTER_ROUNDING } from './coarseCamera.ts';
+import { BAR_ROUNDING, type CameraPrior, OUTER_ROUNDING, usualWood, type WoodShape } from './coarseCamera.ts';
 import type { Expected } from './expected.ts';
 import { mapOf } from './firstLook.ts';
 import { type FrameEdges, frameEdges } from './frameEdges.ts';
@@ -59,7 +59,7 @@ function largestMove(a: Camera, b: Camera, photo: Photo, mirrored: boolean, expe
 const MOST_DRIFT = 1.5;
 
 /** 1 for a rounding of the wood's edges as wood has it, falling to 0 where no wood is rounded so. */
-function plausible([inner, outer]: readonly [number, number]): number {
+function plausible([inner, outer]: WoodShape): number {
   const off = Math.max(
     Math.abs(inner - BAR_ROUNDING.mm) / BAR_ROUNDING.sigma,
     Math.abs(outer - OUTER_ROUNDING.mm) / OUTER_ROUNDING.sigma,
@@ -92,7 +92,7 @@ function nearByStrings(
   const settings = followSettings(expected, scaleOf(camera, photo, mirrored, expected));
   const ends = measureStrings(photo, camera, photo, mirrored, expected, settings);
   const things = [...stringThings(ends, expected, new Set()), ...loosePlace(camera, photo, mirrored, expected)];
-  const moved = fitPose(things, camera, [BAR_ROUNDING.mm, OUTER_ROUNDING.mm], prior, photo, mirrored).camera;
+  const moved = fitPose(things, camera, usualWood, prior, photo, mirrored).camera;
   // Few or false strings can throw the camera off; the first one is the better guess then.
   return { camera: largestMove(camera, moved, photo, mirrored, expected) < 2 * expected.pitch ? moved : camera, ends };
 }
@@ -115,7 +115,7 @@ export function refinePose(
   trace?: (line: string) => void,
 ): RefinedPose {
   let camera = start;
-  let rounding: readonly [number, number] = [BAR_ROUNDING.mm, OUTER_ROUNDING.mm];
+  let shape: WoodShape = usualWood;
   let refined: RefinedPose | null = null;
   const startScale = scaleOf(start, photo, mirrored, expected);
   const loose = Math.min(1.5, 0.28 * expected.pitch);
@@ -133,7 +133,7 @@ export function refinePose(
     const rails = wood.filter((thing) => thing.axis === 'x').length;
     const whole = rails >= 2 && wood.length - rails >= 2;
     const fitTo = (strings: readonly StraightThing[], from: Camera) =>
-      fitPose([...strings, ...wood], from, rounding, prior, photo, mirrored);
+      fitPose([...strings, ...wood], from, shape, prior, photo, mirrored);
     const woodFit = fitTo([], camera);
     // The frame alone, where it is seen all round, says where strings can be; they then say it more finely.
     const known = whole ? woodFit.camera : camera;
@@ -170,18 +170,18 @@ export function refinePose(
       fit = woodFit;
       seen = framed(fit.camera, 2);
     }
-    rounding = fit.rounding;
+    shape = fit.wood;
     const now: RefinedPose = {
       fit,
       ends,
       frame: seen.frame,
-      frameSupport: supportOf(seen.frame) * plausible(rounding),
+      frameSupport: supportOf(seen.frame) * plausible(shape),
       upperUsed: upper.size >= 4,
       upperShare: upper.size / Math.max(1, ends.length),
       lowerUsed: lower.size >= 4,
     };
     trace?.(
-      `round ${round}: k1 ${fit.camera.k1.toFixed(4)} focal ${Math.exp(fit.camera.logFocal).toFixed(0)} chi ${fit.chi.toFixed(2)} rms ${fit.residualMm.toFixed(3)} shift ${seen.frame.shift.toFixed(2)} like ${seen.frame.likeness.toFixed(2)} rounding ${rounding.map((value) => value.toFixed(2))} upper ${upper.size} lower ${lower.size} frame ${now.frameSupport.toFixed(2)}: ${seen.frame.edges.map((edge) => `${edge.kind[0]}${edge.side[0]} ${edge.support.toFixed(2)}`).join(' ')}`,
+      `round ${round}: k1 ${fit.camera.k1.toFixed(4)} focal ${Math.exp(fit.camera.logFocal).toFixed(0)} chi ${fit.chi.toFixed(2)} rms ${fit.residualMm.toFixed(3)} shift ${seen.frame.shift.toFixed(2)} like ${seen.frame.likeness.toFixed(2)} wood ${shape.map((value) => value.toFixed(2))} upper ${upper.size} lower ${lower.size} frame ${now.frameSupport.toFixed(2)}: ${seen.frame.edges.map((edge) => `${edge.kind[0]}${edge.side[0]} ${edge.support.toFixed(2)}`).join(' ')}`,
     );
     // Later rounds are finer; one that loses the frame has gone astray.
     if (refined && now.frameSupport < 0.85 * refined.frameSupport) break;
