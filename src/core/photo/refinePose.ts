@@ -58,11 +58,15 @@ function largestMove(a: Camera, b: Camera, photo: Photo, mirrored: boolean, expe
 /** The comb gave the first scale; a fit that leaves it by more than this factor follows lines that are no loom's. */
 const MOST_DRIFT = 1.5;
 
-/** 1 for a rounding of the wood's edges as wood has it, falling to 0 where no wood is rounded so. */
-function plausible([inner, outer]: WoodShape): number {
+/** From so many sigma of what cameras usually are on, a camera that had to be bent so far to fit is believed less. */
+const ODD_CAMERA = 4;
+
+/** 1 for a rounding of the wood's edges as wood has it and a usual camera, falling to 0 where there are none such. */
+function plausible({ wood: [inner, outer], camera }: PoseFit, prior: CameraPrior): number {
   const off = Math.max(
     Math.abs(inner - BAR_ROUNDING.mm) / BAR_ROUNDING.sigma,
     Math.abs(outer - OUTER_ROUNDING.mm) / OUTER_ROUNDING.sigma,
+    Math.abs(camera.logFocal - prior.logFocal) / prior.logFocalSigma - ODD_CAMERA + 2.5,
   );
   return Math.max(0, Math.min(1, (5 - off) / 2.5));
 }
@@ -175,7 +179,7 @@ export function refinePose(
       fit,
       ends,
       frame: seen.frame,
-      frameSupport: supportOf(seen.frame) * plausible(shape),
+      frameSupport: supportOf(seen.frame) * plausible(fit, prior),
       upperUsed: upper.size >= 4,
       upperShare: upper.size / Math.max(1, ends.length),
       lowerUsed: lower.size >= 4,
