@@ -24,6 +24,8 @@ const DRAWN = 0.08;
 const BASE_UNSURE = 25;
 /** Cost of one coarse row lying a millimetre too far off. */
 const HOLD = 6;
+/** While a side has few turns yet, how far those reach out is chance: this share of a pass, over their number. */
+const FEW_TURNS = 0.8;
 /** Heights between readings, mm. */
 const EVERY = 2;
 
@@ -77,6 +79,7 @@ export function measureSide(
   const edges = sideEdges(strip, rough, frame);
   const sign = side === 'left' ? -1 : 1;
   const window = Math.max(2, 3 * frame.planPass);
+  const chance = (FEW_TURNS * frame.planPass) / Math.max(1, yTop / (2 * frame.planPass));
   const readings: SideReading[] = [];
   for (let y = 1; y <= yTop - 1; y += EVERY) {
     const near: number[] = [];
@@ -110,6 +113,7 @@ export function measureSide(
       FAINT / Math.max(1, contrast),
       0.4 * median(bands),
       unsharp,
+      chance,
       FLOOR,
       0.4 * frame.mmPerPx,
     );
