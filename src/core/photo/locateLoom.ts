@@ -44,6 +44,9 @@ const FAIR_LOOK = 8.5;
 const FAINT_FRAME = 4;
 /** Least share of the frame's edges that must be there for a loom to be believed. */
 const FRAME_SEEN = 0.6;
+/** With so much of the frame and so large a share of the ends' strings at their notches a loom is as sure as a clear frame. */
+const STRINGS_FRAME = 0.75;
+const STRINGS_SEEN = 0.9;
 /** Largest slant of the view that is measured, radians from straight above. */
 const STEEPEST_VIEW = (25 * Math.PI) / 180;
 
@@ -101,7 +104,9 @@ export function locateLoom(photo: Photo, piece: Piece, options: LocateOptions = 
     if (!found.ok && found.problem.tag === 'wrong-pitch') return found;
     if (best && !found.ok && (best.found.ok || support < best.support)) continue;
     best = { support, found };
-    if (found.ok && support > FRAME_CLEAR) break;
+    // A frame that is clear, or strings that stand in nearly all notches of both bars: no other look will say better.
+    const stringsClear = support > STRINGS_FRAME && refined.lowerUsed && refined.upperShare > STRINGS_SEEN;
+    if (found.ok && (support > FRAME_CLEAR || stringsClear)) break;
   }
   const found = best?.found ?? failure('no-loom', 'No loom is seen in the picture.', remedy.again);
   if (found.ok || found.problem.tag !== 'no-loom') return found;
