@@ -15,6 +15,7 @@ import { frameLooks } from './frameLooks.ts';
 import { type LocatedLoom, type LoomPose, type StringTrack, toLoom } from './loomPose.ts';
 import { followSettings, lookSigma } from './measureStrings.ts';
 import { movedBy, offMiddle } from './movedWarp.ts';
+import { type FrameSide, oddSide } from './oddSide.ts';
 import { cameraFromPoints } from './pointsCamera.ts';
 import { FITTED, poseOf } from './poseFit.ts';
 import { sharedSigmaOf } from './poseSigma.ts';
@@ -44,9 +45,12 @@ const FAIR_LOOK = 8.5;
 const FAINT_FRAME = 4;
 /** Least share of the frame's edges that must be there for a loom to be believed. */
 const FRAME_SEEN = 0.6;
-/** With so much of the frame and so large a share of the ends' strings at their notches a loom is as sure as a clear frame. */
-const STRINGS_FRAME = 0.75;
-const STRINGS_SEEN = 0.9;
+/** The same where strings stand in nearly all notches of both bars. */
+const FRAME_GLIMPSED = 0.45;
+/** So large a share of the strings is nearly all. */
+const NEARLY_ALL = 0.85;
+/** Least share of a bar or rail, by its inner or its outer edge, for strings to be tied to it. */
+const SIDE_CLEAR = 0.6;
 /** Largest slant of the view that is measured, radians from straight above. */
 const STEEPEST_VIEW = (25 * Math.PI) / 180;
 
@@ -91,26 +95,47 @@ export function locateLoom(photo: Photo, piece: Piece, options: LocateOptions = 
     }
     const support = refined.frameSupport;
     if (best && support < best.support + (best.found.ok ? 0.05 : -0.1)) continue;
+    const toSmall = reducedMap(refined.fit.camera, photo, mirrored, factor);
+    const sure = stringsSure(refined);
+    const strings = refined.upperUsed || refined.lowerUsed;
+    const doubt =
+      support < (sure ? FRAME_GLIMPSED : strings ? FRAME_SEEN : FRAME_CLEAR)
+        ? `frame ${support.toFixed(2)}`
+        : oddSide(picture, toSmall, expected) !== null
+          ? 'table where wood should be'
+          : support < FRAME_CLEAR && !sure && baseAstray(picture, toSmall, expected)
+            ? 'the cloth begins elsewhere'
+            : null;
     const found: Outcome<LocatedLoom, ReasonCode> =
-      support < (refined.upperUsed || refined.lowerUsed ? FRAME_SEEN : FRAME_CLEAR)
-        ? failure('no-loom', NO_FRAME, remedy.again, `frame ${support.toFixed(2)}`)
-        : support < FRAME_CLEAR &&
-            baseAstray(picture, reducedMap(refined.fit.camera, photo, mirrored, factor), expected)
-          ? failure('no-loom', NO_FRAME, remedy.again, 'the cloth begins elsewhere')
-          : (disagreement(photo, expected, refined, mirrored) ??
-            finished(photo, expected, refined, mirrored, 'opening-and-notches', options));
-    options.trace?.(`frame ${support.toFixed(2)} ${found.ok ? 'measured' : found.problem.tag}`);
+      doubt !== null
+        ? failure('no-loom', NO_FRAME, remedy.again, doubt)
+        : ((sure ? null : disagreement(photo, expected, refined, mirrored)) ??
+          finished(photo, expected, refined, mirrored, 'opening-and-notches', options));
+    options.trace?.(`frame ${support.toFixed(2)} ${found.ok ? 'measured' : `${found.problem.tag} ${doubt ?? ''}`}`);
     // A frame as planned with strings that aren't: no other look will say better.
     if (!found.ok && found.problem.tag === 'wrong-pitch') return found;
     if (best && !found.ok && (best.found.ok || support < best.support)) continue;
     best = { support, found };
     // A frame that is clear, or strings that stand in nearly all notches of both bars: no other look will say better.
-    const stringsClear = support > STRINGS_FRAME && refined.lowerUsed && refined.upperShare > STRINGS_SEEN;
-    if (found.ok && (support > FRAME_CLEAR || stringsClear)) break;
+    if (found.ok && (support > FRAME_CLEAR || (sure && support > FRAME_SEEN))) break;
   }
   const found = best?.found ?? failure('no-loom', 'No loom is seen in the picture.', remedy.again);
   if (found.ok || found.problem.tag !== 'no-loom') return found;
   return cutLoom(photo, expected) ?? found;
+}
+
+/**
+ * Strings in nearly all notches of both bars, both bars seen and a rail: hardly anything else looks so, whatever hides
+ * the rest. Without a rail gaps might be taken for strings.
+ */
+function stringsSure({ upperShare, lowerShare, frame }: RefinedPose): boolean {
+  const seen = (side: FrameSide): number =>
+    Math.max(...frame.edges.flatMap((edge) => (edge.side === side ? [edge.support] : [])));
+  return (
+    Math.min(upperShare, lowerShare) >= NEARLY_ALL &&
+    Math.min(seen('bottom'), seen('top')) >= SIDE_CLEAR &&
+    Math.max(seen('left'), seen('right')) >= SIDE_CLEAR
+  );
 }
 
 /** Says so where strings are seen that the picture's border cuts. */
@@ -133,8 +158,8 @@ function baseAstray(picture: ColourRaster, toSmall: ReturnType<typeof reducedMap
 /** Loom mm to pixels of the reduced picture. */
 function reducedMap(camera: Camera, photo: Photo, mirrored: boolean, factor: number) {
   const map = mapOf(camera, photo, mirrored);
-  return (x: number, y: number) => {
-    const seen = map(x, y);
+  return (x: number, y: number, z = 0) => {
+    const seen = map(x, y, z);
     return { x: reducedCoordinate(seen.x, factor), y: reducedCoordinate(seen.y, factor) };
   };
 }

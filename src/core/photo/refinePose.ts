@@ -19,9 +19,10 @@ export interface RefinedPose {
   readonly frameSupport: number;
   /** Whether the strings' upper and lower parts took part. */
   readonly upperUsed: boolean;
-  /** Share of the ends whose upper strings stand at their notches. */
-  readonly upperShare: number;
   readonly lowerUsed: boolean;
+  /** Shares of the ends whose upper and lower strings stand at their notches. */
+  readonly upperShare: number;
+  readonly lowerShare: number;
 }
 
 /** px per mm in the middle of the loom. */
@@ -182,6 +183,7 @@ export function refinePose(
       frameSupport: supportOf(seen.frame) * plausible(fit, prior),
       upperUsed: upper.size >= 4,
       upperShare: upper.size / Math.max(1, ends.length),
+      lowerShare: lower.size / Math.max(1, ends.length),
       lowerUsed: lower.size >= 4,
     };
     trace?.(
