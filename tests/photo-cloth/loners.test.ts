@@ -30,4 +30,10 @@ describe('ends that stand alone', () => {
     expect(believed([null, null, 65, 80, 81, 80])).toEqual([3, 4, 5]);
     expect(believed([null, null, 79, 80, 81, 80])).toEqual([2, 3, 4, 5]);
   });
+
+  it('does not believe an end between hidden ones that lies far from all the others', () => {
+    expect(believed([0, null, null, null, 160, 161, 160])).toEqual([4, 5, 6]);
+    expect(believed([150, null, null, null, 160, 161, 160])).toEqual([0, 4, 5, 6]);
+    expect(believed([null, 90, null])).toEqual([1]);
+  });
 });

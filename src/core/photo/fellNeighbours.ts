@@ -14,7 +14,26 @@ const BEYOND_BELIEF = 2.5;
  * @param ends one after another, by number.
  */
 export function doubtLoners(ends: readonly EndFell[], pass: number): EndFell[] {
-  return doubtOuter(doubtInner(ends, pass));
+  return doubtAlone(doubtOuter(doubtInner(ends, pass)));
+}
+
+/** An end that nothing is seen beside is believed only so far from the nearest one that is, mm. */
+const UNBELIEVED_ALONE = 25;
+
+/** Doubts ends both of whose neighbours are hidden: what hides those may have been taken for this one's cloth. */
+function doubtAlone(ends: readonly EndFell[]): EndFell[] {
+  const height = (i: number): number | null => ends[i]?.fell?.value ?? null;
+  return ends.map((end, i) => {
+    const here = height(i);
+    if (here === null || height(i - 1) !== null || height(i + 1) !== null) return end;
+    for (let away = 2; away < ends.length; away++) {
+      const near = [height(i - away), height(i + away)].filter((value) => value !== null);
+      if (near.length === 0) continue;
+      if (near.some((value) => Math.abs(value - here) <= UNBELIEVED_ALONE)) return end;
+      return { ...end, fell: null, why: 'its neighbours are hidden and it stops far from the next ones' };
+    }
+    return end;
+  });
 }
 
 /** An outer end has a neighbour on one side only, and is believed farther, mm. */

@@ -235,6 +235,10 @@ export const told: Told = [
     'its neighbours stop far from here, so something may lie over it',
     'seine Nachbarn enden weit weg, vielleicht liegt etwas darüber',
   ],
+  [
+    'its neighbours are hidden and it stops far from the next ones',
+    'seine Nachbarn sind verdeckt, und er endet weit weg von den nächsten',
+  ],
   // Fotos, die sich nicht öffnen lassen
   [
     "The file isn't a photograph Plumbweft can read, or it breaks off",
