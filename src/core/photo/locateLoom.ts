@@ -89,7 +89,7 @@ export function locateLoom(photo: Photo, piece: Piece, options: LocateOptions = 
     let refined = refine(camera);
     const other = cameraOtherWayUp(refined.fit.camera, expected);
     // The frame looks the same either way up; the cloth begins at the bottom.
-    if (refined.frameSupport >= FRAME_SEEN && base(other) > 2 * base(refined.fit.camera) + BASE_STEPS) {
+    if (refined.frameSupport >= FRAME_SEEN && base(other) > 1.4 * base(refined.fit.camera) + BASE_STEPS) {
       options.trace?.('the cloth begins at the other bar');
       refined = refine(other);
     }
