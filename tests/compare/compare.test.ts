@@ -20,6 +20,9 @@ interface Shape {
   readonly sigma?: number;
   readonly fell?: (end: number) => number;
   readonly x?: (end: number) => number;
+  readonly bow?: (end: number) => number;
+  readonly bowSigma?: number;
+  readonly runsTo?: (end: number) => number;
   readonly pass?: number;
   readonly counted?: number;
 }
@@ -44,6 +47,8 @@ function reading(shape: Shape): LoomReading {
         notchX: measurement(x, 0.1, 1, 'test'),
         fell: measurement(fell(index), 0.2, 1, 'test'),
         xAtFell: measurement(x, 0.1, 1, 'test'),
+        bow: shape.bow ? measurement(shape.bow(index), shape.bowSigma ?? 0.1, 60, 'test') : null,
+        runsTo: shape.runsTo?.(index) ?? index,
       };
     }),
     selvedge: Array.from({ length: 39 }, (_, k) => {

@@ -40,6 +40,8 @@ function reading(from: (end: number, pass: number) => readonly [number, number])
       notchX: null,
       fell: measurement(PASSES * pass, 0.2, 1, 'test'),
       xAtFell: null,
+      bow: null,
+      runsTo: null,
     })),
     selvedge: [],
     ribs: [],

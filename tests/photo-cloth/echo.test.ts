@@ -31,7 +31,8 @@ function echo(name: string): CheckJson {
     endsCounted: ends,
     ends: Array.from({ length: ends }, (_, index) => {
       const x = measurement((index - (ends - 1) / 2) * piece.loom.notchPitch, 0.2, 1, 'brief');
-      return { index, seen: true, why: null, notchX: x, fell: measurement(top, 0.4, 1, 'brief'), xAtFell: x };
+      const fell = measurement(top, 0.4, 1, 'brief');
+      return { index, seen: true, why: null, notchX: x, fell, xAtFell: x, bow: null, runsTo: index };
     }),
     selvedge: Array.from({ length: Math.floor(top / 2) }, (_, k) => ({
       y: 1 + 2 * k,
@@ -61,6 +62,8 @@ function perfect(truth: Truth): CheckJson {
       notchX: measurement(end.notch_x_mm, 0.1, 1, 'truth'),
       fell: end.fell_mm === null ? null : measurement(end.fell_mm, 0.1, 1, 'truth'),
       xAtFell: end.x_at_fell_mm === null ? null : measurement(end.x_at_fell_mm, 0.1, 1, 'truth'),
+      bow: null,
+      runsTo: end.index,
     })),
     selvedge: truth.selvedge.map((row) => ({
       y: row.y_mm,

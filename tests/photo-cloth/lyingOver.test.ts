@@ -36,6 +36,8 @@ const reading = (index: number): EndReading => ({
   notchX: null,
   fell: measurement(top as Mm, 0.2, 1, 'test'),
   xAtFell: measurement(5 * index, 0.1, 1, 'test'),
+  bow: null,
+  runsTo: index,
 });
 const ends = Array.from({ length: 20 }, (_, end) => reading(end));
 const unseen = (lines: readonly WeaveLine[]): number[] =>

@@ -46,6 +46,8 @@ export const someCheck = (id: string, hash: string): CheckRecord => ({
         notchX: { value: -101.6, sigma: 0.05, n: 40, source: 'notch' },
         fell: { value: 61.2, sigma: 0.3, n: 12, source: 'fell change point' },
         xAtFell: null,
+        bow: null,
+        runsTo: null,
       },
     ],
     selvedge: [
@@ -64,6 +66,7 @@ export const someCheck = (id: string, hash: string): CheckRecord => ({
         kind: 'draw-in',
         side: 'right',
         yMm: 40,
+        xMm: null,
         deviationMm: -3.1,
         sigmaMm: 0.4,
         message: 'Right edge drawing in since 60 mm up.',

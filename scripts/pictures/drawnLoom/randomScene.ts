@@ -279,6 +279,8 @@ export function randomScene(name: string, seed: number): LoomScene {
       apart: diameter * random.between(0.5, 0.75),
       crossed: strings === 2 && random.chance(0.3) ? [random.whole(1, ends - 2)] : [],
       missing: random.chance(0.15) ? [random.whole(2, ends - 3)] : [],
+      // Never by chance: the same seed must go on drawing the same loom.
+      swapped: [],
       slack: random.chance(0.12)
         ? [{ end: random.whole(2, ends - 3), bow: random.pick([-1, 1]) * random.between(0.8, 1.6) }]
         : [],

@@ -72,6 +72,8 @@ export interface LoomScene {
     /** Ends whose two strings cross on the way up. */
     readonly crossed: readonly number[];
     readonly missing: readonly number[];
+    /** Ends that hang in the next end's notch to the right, while that one hangs in theirs. */
+    readonly swapped: readonly number[];
     /** Ends that hang slack: their bow between the fell and the notch. */
     readonly slack: readonly { readonly end: number; readonly bow: number }[];
     /** Dots of ink on the bare strings where a shape's edge will come. */

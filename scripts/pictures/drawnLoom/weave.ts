@@ -18,6 +18,8 @@ export interface Weave {
   readonly stringX: (end: number, y: number) => number;
   /** Real height above the base of a height measured in the middle of the warp, at x from its middle: the tilt. */
   readonly raised: (y: number, x: number) => number;
+  /** How far the bare string of an end bows sideways at most, mm, positive to the right. */
+  readonly bow: Float64Array;
   /** Top of the passes woven on an end, above the base. */
   readonly fell: Float64Array;
   /** Yarn of each woven cell by pass and end, −1 where nothing is woven. */
@@ -78,13 +80,14 @@ export function weave(scene: LoomScene): Weave {
   for (const { end, bow: extra } of warp.slack) bow[end] = bow[end]! + extra;
   const atBase = Float64Array.from({ length: ends }, (_, end) => insideX(end, 0));
   const atFell = Float64Array.from({ length: ends }, (_, end) => insideX(end, fell[end]!));
+  const hangsX = Float64Array.from(notchX);
+  for (const end of warp.swapped) [hangsX[end], hangsX[end + 1]] = [notchX[end + 1]!, notchX[end]!];
   const stringX = (end: number, y: number): number => {
     const above = y - cloth.base;
-    const x0 = notchX[end]!;
-    if (above <= 0) return x0 + ((atBase[end]! - x0) * Math.max(0, y)) / cloth.base;
+    if (above <= 0) return notchX[end]! + ((atBase[end]! - notchX[end]!) * Math.max(0, y)) / cloth.base;
     if (above < fell[end]!) return insideX(end, above);
     const share = Math.min(1, (above - fell[end]!) / (loom.openingHeight - cloth.base - fell[end]!));
-    return atFell[end]! + (x0 - atFell[end]!) * share + bow[end]! * Math.sin(Math.PI * share);
+    return atFell[end]! + (hangsX[end]! - atFell[end]!) * share + bow[end]! * Math.sin(Math.PI * share);
   };
   const rows = Math.max(...cloth.passes);
   const colours = Array.from({ length: rows }, (_, pass) =>
@@ -95,5 +98,5 @@ export function weave(scene: LoomScene): Weave {
       return plannedYarn(cloth, notchX[end]! - centreX, turnMiddle);
     }),
   );
-  return { scene, ends, notchX, centreX, passY, insideX, stringX, raised, fell, colours };
+  return { scene, ends, notchX, centreX, passY, insideX, stringX, raised, bow, fell, colours };
 }

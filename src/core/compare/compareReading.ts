@@ -11,6 +11,7 @@ import { motifFlags } from './motifFlags.ts';
 import { beatFlags, countFlags } from './planFlags.ts';
 import { type SchedulePlace, schedulePlaces } from './schedulePlace.ts';
 import { spreadFlags } from './spreadFlags.ts';
+import { stringFlags } from './stringFlags.ts';
 
 export interface CompareOptions {
   /** Both halves are said to be finished, or the weaver asks to compare them. */
@@ -41,6 +42,7 @@ export function compareReading(reading: LoomReading, piece: Piece, options: Comp
   const motif = reading.colours ? motifEdges(reading, piece, makeChart(piece).chart) : [];
   const flags = [
     ...countFlags(reading, piece),
+    ...stringFlags(reading, piece),
     ...edgeFlags(edges, allowance, units),
     ...spreadFlags(reading.ends, notchPitch, allowance, units),
     ...tiltFlags(lean, allowance, units),

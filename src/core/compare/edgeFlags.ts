@@ -55,6 +55,7 @@ function flagOf(kind: Flag['kind'], course: EdgeCourse, one: Farthest, message: 
     kind,
     side: course.side,
     yMm: one.y,
+    xMm: null,
     deviationMm: one.out,
     sigmaMm: one.sigma,
     message,

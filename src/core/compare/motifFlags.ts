@@ -26,6 +26,7 @@ export function motifFlags(edges: readonly MotifEdge[], piece: Piece, units: Len
       kind: 'motif',
       side: worst.side,
       yMm: worst.pass * piece.cloth.passHeight,
+      xMm: null,
       // Out is away from the middle, as for the cloth's own edges.
       deviationMm: worst.side === 'left' ? -worst.offMm : worst.offMm,
       sigmaMm: worst.sigmaMm,

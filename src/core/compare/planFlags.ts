@@ -20,6 +20,7 @@ export function beatFlags(reading: LoomReading, piece: Piece, units: LengthUnits
       kind: 'beat',
       side: null,
       yMm: null,
+      xMm: null,
       deviationMm: off,
       sigmaMm: sigma,
       message:
@@ -30,12 +31,14 @@ export function beatFlags(reading: LoomReading, piece: Piece, units: LengthUnits
   ];
 }
 
-/** Ends planned against ends seen. */
+/** Ends planned against ends seen. A string that is seen to hang in another's notch is there; it has a flag of its own. */
 export function countFlags(reading: LoomReading, piece: Piece): Flag[] {
   const planned = piece.warp.ends;
-  const counted = reading.endsCounted;
+  const lacking = reading.ends.filter((end) => end.notchX === null);
+  const elsewhere = lacking.filter((end) => end.runsTo !== null && end.runsTo !== end.index);
+  const counted = reading.endsCounted === null ? null : reading.endsCounted + elsewhere.length;
   if (counted === null || counted === planned) return [];
-  const unseen = reading.ends.filter((end) => end.notchX === null).map((end) => end.index + 1);
+  const unseen = lacking.filter((end) => !elsewhere.includes(end)).map((end) => end.index + 1);
   const which =
     unseen.length > 0 && unseen.length <= 4
       ? ` ${unseen.length === 1 ? 'End' : 'Ends'} ${unseen.join(', ')} may be missing or hidden.`
@@ -45,6 +48,7 @@ export function countFlags(reading: LoomReading, piece: Piece): Flag[] {
       kind: 'count',
       side: null,
       yMm: null,
+      xMm: null,
       deviationMm: (counted - planned) * piece.loom.notchPitch,
       sigmaMm: piece.loom.notchPitch / 2,
       message: `${planned} ends planned, ${counted} seen.${which}`,

@@ -23,6 +23,7 @@ export function spreadFlags(ends: readonly EndReading[], pitch: number, allowanc
       kind: 'spreading',
       side: null,
       yMm: middle.fell?.value ?? null,
+      xMm: middle.xAtFell?.value ?? null,
       deviationMm: wide,
       sigmaMm: sigma,
       message: `The warp is spreading round end ${number}: ${lengthInWords(Number(wide.toFixed(1)), units)} too wide over ${span} ends, give or take ${giveOrTake(sigma).text}.`,

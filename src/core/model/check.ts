@@ -63,6 +63,13 @@ export interface EndReading {
   readonly notchX: Measurement | null;
   readonly fell: Measurement | null;
   readonly xAtFell: Measurement | null;
+  /**
+   * How far the bare string bows sideways between fell and top bar at most, mm, positive to the right; null when it was
+   * not followed. A picture from above shows no string that sags towards the table.
+   */
+  readonly bow: Measurement | null;
+  /** Index of the end in whose notch the string hangs: its own as a rule; null when that was not seen. */
+  readonly runsTo: number | null;
 }
 
 export interface SelvedgeRow {
@@ -90,6 +97,8 @@ export interface Flag {
   readonly side: 'left' | 'right' | null;
   /** Height the flag speaks of; null when it speaks of the whole. */
   readonly yMm: number | null;
+  /** Place across the cloth, cloth frame, of a flag that speaks of one place inside the warp; else null. */
+  readonly xMm: number | null;
   /** Positive is out (edges) and up (heights). */
   readonly deviationMm: number;
   readonly sigmaMm: number;

@@ -64,16 +64,25 @@ export function deviationAsFinding(
   axis: DeviationAxis,
   units: LengthUnits,
 ): { readonly figure: string; readonly giveOrTake: string; readonly spread: string } {
+  const size = sizeAsFinding(deviation, units);
+  const word = sideWord(deviation.value, axis);
+  // What rounds to nothing lies on no side.
+  if (units === 'mm')
+    return Number.parseFloat(size.figure) === 0 ? size : { ...size, figure: `${size.figure} ${word}` };
+  const plain = word === 'in' ? 'narrow' : word === 'out' ? 'wide' : word;
+  return { ...size, figure: `${size.figure} ${plain}` };
+}
+
+/** The same of a length that lies on no side: `3.1 mm`. */
+export function sizeAsFinding(
+  size: Measurement,
+  units: LengthUnits,
+): { readonly figure: string; readonly giveOrTake: string; readonly spread: string } {
   if (units === 'mm') {
-    const spread = giveOrTake(deviation.sigma);
-    const size = toPlace(deviation.value, spread.decimals);
-    // What rounds to nothing lies on no side.
-    const figure = Number(size) === 0 ? `${size} mm` : `${size} mm ${sideWord(deviation.value, axis)}`;
+    const spread = giveOrTake(size.sigma);
+    const figure = `${toPlace(size.value, spread.decimals)} mm`;
     return { figure, giveOrTake: `give or take ${spread.text}`, spread: spread.text };
   }
-  const spread = giveOrTakeInches(deviation.sigma / MM_PER_INCH);
-  const word = sideWord(deviation.value, axis);
-  const plain = word === 'in' ? 'narrow' : word === 'out' ? 'wide' : word;
-  const figure = `${deviationInches(deviation.value / MM_PER_INCH)} inch ${plain}`;
-  return { figure, giveOrTake: `give or take ${spread}`, spread };
+  const spread = giveOrTakeInches(size.sigma / MM_PER_INCH);
+  return { figure: `${deviationInches(size.value / MM_PER_INCH)} inch`, giveOrTake: `give or take ${spread}`, spread };
 }

@@ -19,6 +19,7 @@ import { readRibs } from './ribs.ts';
 import { loomSampler } from './sampleLoom.ts';
 import type { SideReading } from './sideReading.ts';
 import { median } from './statistics.ts';
+import { stringRuns } from './stringRuns.ts';
 import { weaveLines } from './weaveLines.ts';
 
 /** The figures of one photograph before they are compared with the plan. */
@@ -49,6 +50,8 @@ export function measureCloth(
         notchX: track.notchX && inCloth(track.notchX, frame),
         fell: null,
         xAtFell: null,
+        bow: null,
+        runsTo: null,
       };
     }
     const y = found.fell.value;
@@ -63,6 +66,8 @@ export function measureCloth(
       notchX: track.notchX && inCloth(track.notchX, frame),
       fell,
       xAtFell,
+      bow: null,
+      runsTo: null,
     };
   });
   onStage('selvedges', 0, 2);
@@ -84,7 +89,9 @@ export function measureCloth(
     const unread = firstEnds.map((end) => ({ ...end, seen: false, why: end.why ?? why, fell: null, xAtFell: null }));
     return { ends: unread, selvedge: [], ribs: [], pass: null, beat: [], colours: null };
   }
-  const ends = beat ? doubtUnwoven(doubtOddFloats(firstEnds, beat), lines, beat) : firstEnds;
+  const sureEnds = beat ? doubtUnwoven(doubtOddFloats(firstEnds, beat), lines, beat) : firstEnds;
+  const runs = stringRuns(sampler, frame, tracks, sureEnds);
+  const ends = sureEnds.map((end, i) => ({ ...end, ...runs[i]! }));
   onStage('colours', 0, 1);
   const { chart } = makeChart(piece);
   const plannedYarn = (end: number, pass: number): number => {

@@ -11,9 +11,10 @@ export interface StringLook {
   readonly rise: number;
 }
 
-/** Height of string averaged in one look, and from look to look, mm. */
+/** Height of string averaged in one look, mm. */
 const HEIGHT = 2.4;
-const EVERY = 3;
+/** From look to look, mm. */
+export const EVERY = 3;
 /** A string and what lies beside it must differ by this many colour steps. */
 const FEWEST_STEPS = 12;
 

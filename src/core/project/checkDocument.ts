@@ -63,6 +63,8 @@ const loomReadingFields = z.strictObject({
         notchX: maybe,
         fell: maybe,
         xAtFell: maybe,
+        bow: maybe,
+        runsTo: z.number().int().nonnegative().nullable(),
       }),
     )
     .max(5_000),
@@ -77,6 +79,7 @@ const loomReadingFields = z.strictObject({
         kind: z.enum(['draw-in', 'spreading', 'tilt', 'uneven', 'beat', 'motif', 'count', 'slack']),
         side,
         yMm: finite.nullable(),
+        xMm: finite.nullable(),
         deviationMm: finite,
         sigmaMm: finite,
         message: z.string(),
@@ -109,14 +112,31 @@ const checkRecordFields = z.strictObject({
 /** Everything one photograph said, as it is kept. */
 export const loomReadingSchema = loomReadingFields as unknown as z.ZodType<LoomReading, LoomReading>;
 
-/** One kept check, version 1. */
+/** One kept check, version 2. */
 export const checkRecordSchema = checkRecordFields as unknown as z.ZodType<CheckRecord, CheckRecord>;
+
+const keptBefore = z.looseObject({
+  reading: z.looseObject({ ends: z.array(z.looseObject({})), flags: z.array(z.looseObject({})) }),
+});
 
 /** `checks/<id>.json`: one kept check. */
 export const checkDocument: DocumentKind<CheckRecord> = {
   format: 'plumbweft-check',
-  version: 1,
-  migrations: [],
+  version: 2,
+  migrations: [
+    {
+      from: 1,
+      // Version 1 didn't look how strings run: what wasn't measured stays unknown.
+      name: 'how strings run, and flags inside the warp',
+      migrate: (body) => {
+        const kept = keptBefore.parse(body);
+        const { reading } = kept;
+        const ends = reading.ends.map((end) => ({ ...end, bow: null, runsTo: null }));
+        const flags = reading.flags.map((flag) => ({ ...flag, xMm: null }));
+        return { ...kept, reading: { ...reading, ends, flags } };
+      },
+    },
+  ],
   body: checkRecordSchema,
   called: 'check',
 };
