@@ -6,6 +6,8 @@ import { edgeCourse } from '../../src/core/compare/edgeCourse.ts';
 import { edgeFlags } from '../../src/core/compare/edgeFlags.ts';
 import { tiltFlags, unevenFlags } from '../../src/core/compare/fellFlags.ts';
 import { beatFlags, countFlags } from '../../src/core/compare/planFlags.ts';
+import { stringFlags } from '../../src/core/compare/stringFlags.ts';
+import type { EndReading } from '../../src/core/model/check.ts';
 import { measurement } from '../../src/core/model/measurement.ts';
 import { figuresIn, lengthIn, tellIn } from '../../src/core/words/telling.ts';
 import { sampleCheck } from '../pdf/sampleCheck.ts';
@@ -21,6 +23,7 @@ const speaking = [
   'core/cartoon/svg/readNodes.ts',
   'core/cartoon/trace/tracePicture.ts',
   'core/compare/spreadFlags.ts',
+  'core/compare/stringFlags.ts',
   'core/project/document.ts',
   'core/order/blockRemarks.ts',
   'core/order/slits.ts',
@@ -130,6 +133,17 @@ describe('sentences of the core and the host', () => {
     const piece = harbourLantern();
     const { reading } = sampleCheck();
     const courses = (['left', 'right'] as const).map((side) => edgeCourse(reading, piece, side));
+    // One slack to the left, one to the right, two together, two crossed, one in its neighbour's notch.
+    const bows: Readonly<Record<number, number>> = { 3: -2.2, 6: 1.8, 12: 2.4, 13: 1.9 };
+    const notches: Readonly<Record<number, number>> = { 8: 9, 9: 8, 16: 17 };
+    const strayed = (end: EndReading): EndReading => ({
+      ...end,
+      bow: measurement(bows[end.index] ?? 0.02 * (end.index % 5), 0.1, 60, 'bare string'),
+      runsTo: notches[end.index] ?? end.index,
+      notchX: end.index === 16 ? null : end.notchX,
+    });
+    const strings = stringFlags({ ...reading, ends: reading.ends.map(strayed) }, piece);
+    expect(strings.length).toBe(5);
     const flags = [
       ...edgeFlags(courses, 0.2, 'mm'),
       ...edgeFlags(courses, 0.2, 'in'),
@@ -141,6 +155,8 @@ describe('sentences of the core and the host', () => {
       ...beatFlags({ ...reading, pass: measurement(1.31, 0.01, 40, 'floats') }, piece, 'mm'),
       ...beatFlags({ ...reading, pass: measurement(0.81, 0.01, 40, 'floats') }, piece, 'in'),
       ...countFlags({ ...reading, endsCounted: piece.warp.ends - 1 }, piece),
+      ...strings,
+      ...stringFlags({ ...reading, ends: reading.ends.map(strayed) }, { ...piece, units: 'in' }),
     ];
     expect(flags.length).toBeGreaterThan(9);
     for (const { message, advice } of flags) {

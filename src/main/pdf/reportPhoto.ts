@@ -124,7 +124,8 @@ export function drawReportPhoto(
     // Flags at like places would hide one another: each later one is set a little higher.
     const taken: [number, number][] = [];
     for (const [index, flag] of reading.flags.entries()) {
-      const x = flag.side === 'left' ? planned.left - 12 : flag.side === 'right' ? planned.right + 12 : 0;
+      const beside = flag.side === 'left' ? planned.left - 12 : flag.side === 'right' ? planned.right + 12 : 0;
+      const x = flag.xMm ?? beside;
       let [px, py] = place(x, flag.yMm ?? fellTop);
       while (taken.some(([tx, ty]) => Math.hypot(tx - px, ty - py) < 6.4)) py += 6.6;
       taken.push([px, py]);

@@ -222,15 +222,19 @@ function flagTable(flow: Flow, { piece, check }: ReportInput): void {
     }
     const spread = giveOrTake(flag.sigmaMm);
     const size = numberInWords(Math.abs(flag.deviationMm), Math.max(0, spread.decimals));
-    const across = flag.kind === 'draw-in' || flag.kind === 'spreading' || flag.kind === 'slack';
+    const across = flag.kind === 'draw-in' || flag.kind === 'spreading';
     const way = flag.deviationMm < 0 ? (across ? 'in' : 'down') : across ? 'out' : 'up';
     const unitless = flag.kind === 'count';
-    flow.pen.text(unitless ? size : `${size} mm ${way}`, flow.right, flow.y - 5.2, {
-      size: 11,
-      face: 'strong',
-      align: 'right',
-    });
-    if (!unitless) {
+    // What is said of strings holds its figure in its own words.
+    const inWords = flag.kind === 'slack';
+    if (!inWords) {
+      flow.pen.text(unitless ? size : `${size} mm ${way}`, flow.right, flow.y - 5.2, {
+        size: 11,
+        face: 'strong',
+        align: 'right',
+      });
+    }
+    if (!unitless && !inWords) {
       flow.pen.text(`give or take ${spread.text}`, flow.right, flow.y - 10, {
         size: 9,
         align: 'right',

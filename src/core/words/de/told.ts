@@ -112,6 +112,38 @@ export const told: Told = [
     'Look whether they are there, and that the piece says the right number',
     'Nachsehen, ob sie da sind und ob das Stück die richtige Zahl nennt',
   ],
+  ['End {end} bows to the left above the cloth', 'Kettfaden {end} biegt sich über dem Gewebe nach links'],
+  ['End {end} bows to the right above the cloth', 'Kettfaden {end} biegt sich über dem Gewebe nach rechts'],
+  [
+    'Ends {first} to {last} bow above the cloth',
+    'Die Kettfäden {first} bis {last} biegen sich über dem Gewebe zur Seite',
+  ],
+  ['Up to {size} to one side', 'Bis zu {size} zur Seite'],
+  [
+    'A picture from above doesn’t show how far a string sags: feel it with a finger',
+    'Ein Foto von oben zeigt nicht, wie weit ein Faden durchhängt: mit dem Finger nachfühlen',
+  ],
+  [
+    'If nothing pushes it aside, tighten it before weaving on: take it up with a stick at the top bar, or tie it anew',
+    'Wenn nichts ihn zur Seite drückt, vor dem Weiterweben spannen: mit einem Stäbchen am oberen Balken aufnehmen oder neu anknoten',
+  ],
+  [
+    'If nothing pushes them aside, tighten them before weaving on: take them up with a stick at the top bar, or tie them anew',
+    'Wenn nichts sie zur Seite drückt, vor dem Weiterweben spannen: mit einem Stäbchen am oberen Balken aufnehmen oder neu anknoten',
+  ],
+  [
+    'Ends {first} and {second} cross between the cloth and the top bar',
+    'Die Kettfäden {first} und {second} kreuzen sich zwischen Gewebe und oberem Balken',
+  ],
+  ['End {end} hangs in the notch of end {other}', 'Kettfaden {end} hängt in der Kerbe von Kettfaden {other}'],
+  [
+    'Unhook both at the top bar and let them change places before weaving on',
+    'Beide am oberen Balken aushängen und vor dem Weiterweben die Plätze tauschen lassen',
+  ],
+  [
+    'Unhook it at the top bar and hang it in its own notch before weaving on',
+    'Am oberen Balken aushängen und vor dem Weiterweben in die eigene Kerbe hängen',
+  ],
   [
     'The warp is spreading round end {end}: {size} too wide over {count} ends',
     'Die Kette weicht um Kettfaden {end} aus: über {count} Kettfäden {size} zu breit',

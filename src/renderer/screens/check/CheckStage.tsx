@@ -72,7 +72,14 @@ export function CheckStage(props: CheckStageProps) {
       <div className="check-photograph">
         <Legend layers={layers} onToggle={onToggle} />
         <div ref={cell} className="check-cell">
-          <FlagMarks flags={look.reading.flags} side="left" view={shown} chosen={chosen} onChoose={choose} />
+          <FlagMarks
+            flags={look.reading.flags}
+            side="left"
+            view={shown}
+            planHeight={piece.cloth.height}
+            chosen={chosen}
+            onChoose={choose}
+          />
           {asTaken ? (
             <AsTaken look={look} piece={piece} edges={edges} layers={layers} />
           ) : (
@@ -88,7 +95,14 @@ export function CheckStage(props: CheckStageProps) {
             />
           )}
           {fell && !asTaken && <FellStrip reading={look.reading} view={shown} base={base} />}
-          <FlagMarks flags={look.reading.flags} side="right" view={shown} chosen={chosen} onChoose={choose} />
+          <FlagMarks
+            flags={look.reading.flags}
+            side="right"
+            view={shown}
+            planHeight={piece.cloth.height}
+            chosen={chosen}
+            onChoose={choose}
+          />
         </div>
         <StageFoot
           layers={layers}

@@ -81,7 +81,7 @@ export function FlagList({ look, piece, edges }: FlagListProps) {
       {flags.map((flag, index) => {
         const figure = flagFigure(flag, piece.units);
         const reason = aside(index);
-        const key = `${flag.kind} ${flag.side} ${flag.yMm}`;
+        const key = `${flag.kind} ${flag.side} ${flag.yMm} ${flag.xMm}`;
         if (index !== chosen) {
           const said =
             reason !== null ? words.asideBecause(reason) : figure === null ? tell(flag.advice) : figure.figure;

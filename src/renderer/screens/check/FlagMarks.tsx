@@ -8,6 +8,8 @@ interface FlagMarksProps {
   readonly flags: readonly Flag[];
   readonly side: 'left' | 'right';
   readonly view: StageView;
+  /** Height of the planned piece, mm. */
+  readonly planHeight: number;
   readonly chosen: number;
   readonly onChoose: (flag: number) => void;
 }
@@ -16,13 +18,14 @@ interface FlagMarksProps {
 const ROOM = 34;
 
 /** Numbered flags at the height they speak of, in the gap beside the photograph. */
-export function FlagMarks({ flags, side, view, chosen, onChoose }: FlagMarksProps) {
+export function FlagMarks({ flags, side, view, planHeight, chosen, onChoose }: FlagMarksProps) {
   const words = useWords().check;
   const placed = flags
     .map((flag, index) => ({ flag, index }))
     .filter(({ flag }) => flag.yMm !== null && (flag.side ?? 'right') === side)
     .map(({ flag, index }) => ({ flag, index, y: toScreenY(view, flag.yMm ?? 0), at: toScreenY(view, flag.yMm ?? 0) }))
-    .filter(({ y }) => y > -ROOM && y < view.height + ROOM)
+    // A string's middle may lie above the planned piece: its mark waits at the upper border while the piece's top is seen.
+    .filter(({ y }) => (y > -ROOM || toScreenY(view, planHeight) > 0) && y < view.height + ROOM)
     .sort((one, other) => one.y - other.y);
   for (let at = 1; at < placed.length; at++) placed[at]!.at = Math.max(placed[at]!.at, placed[at - 1]!.at + ROOM);
   return (

@@ -9,7 +9,7 @@ const acrossKinds: readonly Flag['kind'][] = ['draw-in', 'spreading', 'motif'];
 
 export const flagAxis = (flag: Flag): DeviationAxis => (acrossKinds.includes(flag.kind) ? 'across' : 'along');
 
-/** The figure of a flag with its give or take; null for a flag that is not a length, such as a count. */
+/** The figure of a flag with its give or take; null for a count, and for strings, whose own words hold it. */
 export function flagFigure(flag: Flag, units: LengthUnits) {
   if (flag.kind === 'count' || flag.kind === 'slack') return null;
   const deviation = { value: flag.deviationMm, sigma: Math.max(flag.sigmaMm, 1e-3), n: 1, source: 'flag' };
@@ -29,6 +29,7 @@ export function selvedgeAt(reading: LoomReading, side: 'left' | 'right', y: numb
 /** Where on the cloth a flag speaks of; null when it speaks of the whole. */
 export function flagPlace(flag: Flag, reading: LoomReading, edges: PlannedSelvedges): PlainPoint | null {
   if (flag.yMm === null) return null;
+  if (flag.xMm !== null) return { x: flag.xMm, y: flag.yMm };
   if (flag.side === null) return { x: 0, y: flag.yMm };
   if (flagAxis(flag) === 'along') return { x: edges[flag.side] * 0.6, y: flag.yMm };
   return selvedgeAt(reading, flag.side, flag.yMm) ?? { x: edges[flag.side], y: flag.yMm };

@@ -136,22 +136,27 @@ export function differences(
   return paths;
 }
 
-/** Bare strings: from where each end is at the fell to its notch at the top bar. */
+/** Bare strings: from where each end is at the fell, along its bow, to the notch it hangs in at the top bar. */
 export function measuredStrings(reading: LoomReading, topY: number, project: Project): string {
+  const notches = new Map(reading.ends.map((end) => [end.index, end.notchX]));
   return reading.ends
-    .map((end) =>
-      end.notchX === null || end.fell === null || end.xAtFell === null
-        ? ''
-        : pathThrough(
-            [
-              { x: end.xAtFell.value, y: end.fell.value },
-              { x: end.notchX.value, y: topY },
-            ],
-            project,
-          ),
-    )
+    .map((end) => {
+      const notch = notches.get(end.runsTo ?? end.index) ?? null;
+      if (notch === null || end.fell === null || end.xAtFell === null) return '';
+      const from = { x: end.xAtFell.value, y: end.fell.value };
+      const bow = end.bow?.value ?? 0;
+      const points = Array.from({ length: BOW_STEPS + 1 }, (_, step) => {
+        const share = step / BOW_STEPS;
+        const x = from.x + (notch.value - from.x) * share + bow * 4 * share * (1 - share);
+        return { x, y: from.y + (topY - from.y) * share };
+      });
+      return pathThrough(points, project);
+    })
     .join('');
 }
+
+/** Straight pieces a bowed string is drawn with: a bow of 3 mm then looks round. */
+const BOW_STEPS = 8;
 
 /** Ribs: where each end runs inside the cloth. */
 export function measuredRibs(reading: LoomReading, project: Project): string {

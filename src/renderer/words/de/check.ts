@@ -75,7 +75,7 @@ export const check: Words['check'] = {
   sentenceBeat: 'Der Anschlag ist nicht der geplante.',
   sentenceMotif: 'Eine gezeichnete Kante liegt nicht, wo sie geplant war.',
   sentenceCount: 'Die Fäden ergeben nicht die geplante Zahl.',
-  sentenceSlack: 'Ein Faden ist locker geworden.',
+  sentenceSlack: 'Fäden richten, bevor es weitergeht.',
   sentenceSeveral: (count) => `${count} Dinge ansehen, bevor es weitergeht.`,
   sentenceNotMeasured: 'Dieses Foto lässt sich nicht messen.',
   dropHere: 'Ein Foto des Rahmens hierher ziehen oder einfügen.',

@@ -79,7 +79,7 @@ export const check = {
   sentenceBeat: 'Your beat is not the planned one.',
   sentenceMotif: 'A drawn edge is not where you planned it.',
   sentenceCount: 'The strings don’t count up to the plan.',
-  sentenceSlack: 'A string has gone slack.',
+  sentenceSlack: 'Strings to put right before you weave on.',
   sentenceSeveral: (count: number) => `${count} things to look at before you weave on.`,
   sentenceNotMeasured: 'This photograph can’t be measured.',
   dropHere: 'Drop a photograph of the loom here, or paste one.',
