@@ -25,6 +25,8 @@ const WHOLE = [LOWER, MIDDLE, UPPER];
 /** Share of the looks that must meet a string there, and how much of that share any other course may meet. */
 const MET = 0.55;
 const RIVAL = 0.6;
+/** A string met this often along the straight to its own notch needs no other course. */
+const PLAIN = 0.85;
 /** A stretch too short for so many looks says nothing. */
 const FEWEST = 4;
 /** Bows looked for, as shares of the pitch. */
@@ -52,8 +54,10 @@ export function lostString(
   };
   const atNotch = track.why !== NO_STRING;
   const straight = along(notchOf(track.end), 0);
+  const worth = atNotch ? worthOf(straight, WHOLE) : 0;
+  if (worth > PLAIN) return { bow: stringBow(straight.looks, fellY, topY)?.bow ?? null, runsTo: track.end };
   const candidates = [
-    { runsTo: track.end, bow: 0, course: straight, worth: atNotch ? worthOf(straight, WHOLE) : 0 },
+    { runsTo: track.end, bow: 0, course: straight, worth },
     ...[track.end - 1, track.end + 1].flatMap((index) => {
       if (index < 0 || index >= frame.ends) return [];
       const course = along(notchOf(index), 0);

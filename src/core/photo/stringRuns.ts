@@ -1,7 +1,6 @@
 import type { EndReading } from '../model/check.ts';
 import type { Measurement } from '../model/measurement.ts';
 import type { ClothFrame } from './clothFrame.ts';
-import { NO_STRING } from './countEnds.ts';
 import type { StringTrack } from './loomPose.ts';
 import { lostString, type StringRun, UNSEEN } from './lostString.ts';
 import type { LoomSampler } from './sampleLoom.ts';
@@ -21,6 +20,8 @@ export function stringRuns(
   tracks: readonly StringTrack[],
   ends: readonly EndReading[],
 ): StringRun[] {
+  // Where clicked corners alone tie the picture to the loom, no notch is known well enough.
+  if (sampler.pose.reference.method === 'points') return tracks.map(() => UNSEEN);
   const topY = frame.openingHeight;
   const notchOf = (index: number): number => frame.centreX + frame.endX(index);
   const own = (x: number, expected: number): boolean => Math.abs(x - expected) < OWN * frame.pitch;
@@ -57,8 +58,7 @@ export function stringRuns(
     const other = [i - 1, i + 1].find((j) => changed(i, j));
     if (other !== undefined) return { bow: null, runsTo: tracks[other]!.end };
     const fell = fells[i];
-    const lost = track.why === null || track.why === NO_STRING;
-    return fell && lost ? lostString(sampler, frame, track, fell.y, fell.x) : UNSEEN;
+    return fell ? lostString(sampler, frame, track, fell.y, fell.x) : UNSEEN;
   });
 }
 
