@@ -31,14 +31,17 @@ export function beatFlags(reading: LoomReading, piece: Piece, units: LengthUnits
   ];
 }
 
-/** Ends planned against ends seen. A string that is seen to hang in another's notch is there; it has a flag of its own. */
+/** Ends planned against ends seen. A string that was overlooked at its notch but followed above the cloth is there. */
 export function countFlags(reading: LoomReading, piece: Piece): Flag[] {
   const planned = piece.warp.ends;
   const lacking = reading.ends.filter((end) => end.notchX === null);
-  const elsewhere = lacking.filter((end) => end.runsTo !== null && end.runsTo !== end.index);
-  const counted = reading.endsCounted === null ? null : reading.endsCounted + elsewhere.length;
-  if (counted === null || counted === planned) return [];
-  const unseen = lacking.filter((end) => !elsewhere.includes(end)).map((end) => end.index + 1);
+  if (reading.endsCounted === null) return [];
+  // Ends may also lack a place because something hides them above the cloth: those were counted.
+  const overlooked = lacking.length === planned - reading.endsCounted;
+  const followed = overlooked ? lacking.filter((end) => end.runsTo !== null) : [];
+  const counted = reading.endsCounted + followed.length;
+  if (counted === planned) return [];
+  const unseen = lacking.filter((end) => !followed.includes(end)).map((end) => end.index + 1);
   const which =
     unseen.length > 0 && unseen.length <= 4
       ? ` ${unseen.length === 1 ? 'End' : 'Ends'} ${unseen.join(', ')} may be missing or hidden.`

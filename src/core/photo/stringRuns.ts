@@ -1,17 +1,27 @@
 import type { EndReading } from '../model/check.ts';
 import type { Measurement } from '../model/measurement.ts';
 import type { ClothFrame } from './clothFrame.ts';
+import { NO_STRING } from './countEnds.ts';
 import type { StringTrack } from './loomPose.ts';
-import { lostString, type StringRun, UNSEEN } from './lostString.ts';
+import { type LeavesCloth, neighboursNotch, straightString } from './lostString.ts';
 import type { LoomSampler } from './sampleLoom.ts';
 import { stringBow } from './stringBow.ts';
 import { trackLine } from './trackLine.ts';
+
+/** How the bare string of one end runs. */
+export interface StringRun {
+  readonly bow: Measurement | null;
+  /** Index of the end whose notch it hangs in: its own as a rule; null where that wasn't seen. */
+  readonly runsTo: number | null;
+}
+
+const UNSEEN: StringRun = { bow: null, runsTo: null };
 
 /** A string stands this near to where its notch and its cloth say, as a share of the pitch, or it is another's. */
 const OWN = 0.35;
 /**
  * How every end's string runs between cloth and top bar. Most were followed from their notch to their own cloth. Where one
- * was lost on the way, it is looked for along the straight to its own notch, to its neighbours', and along bows.
+ * was lost on the way, it is looked for along the straights to its own notch and to its neighbours'.
  * @param ends with their fells; one per track.
  */
 export function stringRuns(
@@ -25,23 +35,32 @@ export function stringRuns(
   const topY = frame.openingHeight;
   const notchOf = (index: number): number => frame.centreX + frame.endX(index);
   const own = (x: number, expected: number): boolean => Math.abs(x - expected) < OWN * frame.pitch;
-  const followed = tracks.map((track, i): Followed | null => {
+  const ofOwnReading = (i: number): number | null => {
+    const { xAtFell, index } = ends[i]!;
+    return xAtFell && xAtFell.value - frame.endX(index);
+  };
+  const byTrack = tracks.map((track, i): Followed | null => {
     const fell = bareAbove(ends, i);
     const run = fell === null ? null : stringBow(track.bare, fell + frame.baseY, topY);
     if (!run || !own(run.atBar, notchOf(track.end))) return null;
-    const { xAtFell } = ends[i]!;
-    const expected = notchOf(track.end) + (xAtFell ? xAtFell.value - frame.endX(track.end) : 0);
-    return own(run.atFell, expected) ? { bow: run.bow, outward: run.atFell - notchOf(track.end) } : null;
+    const outward = run.atFell - notchOf(track.end);
+    if (!own(outward, ofOwnReading(i) ?? 0)) return null;
+    // Where its own fell isn't told, something lies there that may have led the track aside.
+    return { bow: ends[i]!.fell && run.bow, outward };
+  });
+  const followed = tracks.map((track, i): Followed | null => {
+    const { fell } = ends[i]!;
+    const outward = ofOwnReading(i);
+    if (byTrack[i] || track.why === NO_STRING || fell === null || outward === null) return byTrack[i]!;
+    const from = { x: notchOf(track.end) + outward, y: fell.value + frame.baseY };
+    const bow = straightString(sampler, frame, track.end, from);
+    return bow && { bow, outward };
   });
   // A string that crosses misleads what was read of its end: where it leaves the cloth, its neighbours say.
-  const fells = tracks.map((_, i): { readonly x: number; readonly y: number } | null => {
+  const fells = tracks.map((_, i): LeavesCloth | null => {
     const y = bareAbove(ends, i);
-    const { xAtFell, index } = ends[i]!;
-    const outward =
-      followed[i]?.outward ??
-      mean(nearest(followed, i, (one) => one?.outward ?? null)) ??
-      (xAtFell && xAtFell.value - frame.endX(index));
-    return y === null || outward === null ? null : { x: notchOf(index) + outward, y: y + frame.baseY };
+    const outward = followed[i]?.outward ?? besides(followed, i);
+    return y === null || outward === null ? null : { x: notchOf(ends[i]!.index) + outward, y: y + frame.baseY };
   });
   const heads = tracks.map((track, i) => (followed[i] || !fells[i] ? null : headingOf(track.bare, fells[i]!.y, topY)));
   /** Whether the strings in two notches head for each other's place in the cloth. */
@@ -58,7 +77,7 @@ export function stringRuns(
     const other = [i - 1, i + 1].find((j) => changed(i, j));
     if (other !== undefined) return { bow: null, runsTo: tracks[other]!.end };
     const fell = fells[i];
-    return fell ? lostString(sampler, frame, track, fell.y, fell.x) : UNSEEN;
+    return fell ? { bow: null, runsTo: neighboursNotch(sampler, frame, track.end, fell) } : UNSEEN;
   });
 }
 
@@ -77,14 +96,31 @@ function headingOf(bare: StringTrack['bare'], fellY: number, topY: number): numb
   return trackLine(head)?.x(fellY) ?? null;
 }
 
+/** Neighbours say where an end leaves the cloth only from so near, in ends. */
+const BESIDE = 3;
+
+/** How far right of its notch an end leaves the cloth, as the nearest followed ends on both sides have it, mm. */
+function besides(followed: readonly (Followed | null)[], i: number): number | null {
+  const onSide = (step: -1 | 1): number | null => {
+    for (let k = 1; k <= BESIDE; k++) {
+      const one = followed[i + step * k];
+      if (one) return one.outward;
+    }
+    return null;
+  };
+  const left = onSide(-1);
+  const right = onSide(1);
+  if (left !== null && right !== null) return (left + right) / 2;
+  // The outermost ends have neighbours on one side only.
+  if (i < BESIDE) return right;
+  return i >= followed.length - BESIDE ? left : null;
+}
+
 interface Followed {
-  readonly bow: Measurement;
+  readonly bow: Measurement | null;
   /** How far right of its notch it leaves the cloth, mm. */
   readonly outward: number;
 }
-
-const mean = (values: readonly number[]): number | null =>
-  values.length > 0 ? values.reduce((sum, value) => sum + value, 0) / values.length : null;
 
 /** Cloth height above which an end is bare: its own fell, else the higher of its nearest neighbours'; null without any. */
 function bareAbove(ends: readonly EndReading[], i: number): number | null {
