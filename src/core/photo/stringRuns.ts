@@ -3,8 +3,8 @@ import type { Measurement } from '../model/measurement.ts';
 import type { ClothFrame } from './clothFrame.ts';
 import { NO_STRING } from './countEnds.ts';
 import type { StringTrack } from './loomPose.ts';
-import { type LeavesCloth, neighboursNotch, straightString } from './lostString.ts';
 import type { LoomSampler } from './sampleLoom.ts';
+import { type LeavesCloth, neighboursNotch, straightString } from './straightCourses.ts';
 import { stringBow } from './stringBow.ts';
 import { trackLine } from './trackLine.ts';
 
