@@ -101,16 +101,16 @@ export function locateLoom(photo: Photo, piece: Piece, options: LocateOptions = 
     const doubt =
       support < (sure ? FRAME_GLIMPSED : strings ? FRAME_SEEN : FRAME_CLEAR)
         ? `frame ${support.toFixed(2)}`
-        : oddSide(picture, toSmall, expected) !== null
-          ? 'table where wood should be'
-          : support < FRAME_CLEAR && !sure && baseAstray(picture, toSmall, expected)
-            ? 'the cloth begins elsewhere'
-            : null;
+        : support < FRAME_CLEAR && !sure && baseAstray(picture, toSmall, expected)
+          ? 'the cloth begins elsewhere'
+          : null;
     const found: Outcome<LocatedLoom, ReasonCode> =
       doubt !== null
         ? failure('no-loom', NO_FRAME, remedy.again, doubt)
         : ((sure ? null : disagreement(photo, expected, refined, mirrored)) ??
-          finished(photo, expected, refined, mirrored, 'opening-and-notches', options));
+          (oddSide(picture, toSmall, expected) !== null
+            ? failure('no-loom', NO_FRAME, remedy.again, 'table where wood should be')
+            : finished(photo, expected, refined, mirrored, 'opening-and-notches', options)));
     options.trace?.(`frame ${support.toFixed(2)} ${found.ok ? 'measured' : `${found.problem.tag} ${doubt ?? ''}`}`);
     // A frame as planned with strings that aren't: no other look will say better.
     if (!found.ok && found.problem.tag === 'wrong-pitch') return found;
