@@ -2,7 +2,7 @@ import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { askVision } from '../../src/main/vision/visionJobs.ts';
-import type { VisionWorker } from '../../src/main/vision/visionThread.ts';
+import { endRestingThread, type VisionWorker } from '../../src/main/vision/visionThread.ts';
 import { sourceWorker } from '../support/serviceForTest.ts';
 import { temporaryFolder } from '../support/temporaryFolder.ts';
 
@@ -86,6 +86,14 @@ test('one thread answers question after question, and a new one begins after a q
   setTimeout(() => abort.abort(), 100);
   expect(await stopped).toMatchObject({ ok: false, problem: { tag: 'cancelled' } });
   expect(await ask(9)).toEqual({ ok: true, value: 1 });
+});
+
+test('a thread that rests is ended when the program is to end', async () => {
+  const counts = worker(counting, 5);
+  const ask = () => askVision<'image'>(counts, { ...question, fit: { height: 9 } });
+  expect(await ask()).toEqual({ ok: true, value: 1 });
+  await endRestingThread();
+  expect(await ask()).toEqual({ ok: true, value: 1 });
 });
 
 test('a thread that ends while it rests is not asked again', async () => {

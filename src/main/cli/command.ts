@@ -1,4 +1,5 @@
 import { cac } from 'cac';
+import { endRestingThread } from '../vision/visionThread.ts';
 import { exportCommand, importCommand } from './carryCommands.ts';
 import { checkCommand } from './checkCommand.ts';
 import { cliPorts } from './cliPorts.ts';
@@ -84,4 +85,6 @@ try {
 } catch (thrown) {
   complain(`Something Plumbweft didn't expect happened: ${thrown instanceof Error ? thrown.message : String(thrown)}`);
   process.exitCode = 1;
+} finally {
+  await endRestingThread();
 }

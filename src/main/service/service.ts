@@ -2,6 +2,7 @@ import type { z } from 'zod';
 import type { Answer, CallName } from '../../core/contract/hostApi.ts';
 import { hostCalls } from '../../core/contract/hostApi.ts';
 import { failure, type Outcome, success } from '../../core/model/outcome.ts';
+import { endRestingThread } from '../vision/visionThread.ts';
 import { checkHandlers } from './checkHandlers.ts';
 import { Drafts } from './drafts.ts';
 import type { Handlers } from './handlerTypes.ts';
@@ -112,6 +113,7 @@ export function createService(ports: ServicePorts): HostService {
     async close() {
       stopWatching();
       jobs.stopAll();
+      await endRestingThread();
       await pieces.closeAll();
     },
   };

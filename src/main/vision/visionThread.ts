@@ -28,7 +28,7 @@ export interface ThreadListener {
 export interface VisionThread {
   /** @throws what can't be sent to a thread. */
   readonly ask: (request: VisionRequest, listener: ThreadListener) => void;
-  /** The question is answered: the thread waits for another, for a while, and doesn't keep the program running. */
+  /** The question is answered: the thread waits for another, for a while. */
   readonly rest: () => void;
   /** @returns when the thread is gone and its memory with it. */
   readonly end: () => Promise<void>;
@@ -46,6 +46,11 @@ export async function takeThread(worker: VisionWorker): Promise<VisionThread> {
   return startThread(worker);
 }
 
+/** Ends the thread that rests, if any: reading what it prints keeps the program running as long as it lives. */
+export const endRestingThread = async (): Promise<void> => {
+  await resting?.thread.end();
+};
+
 function startThread(worker: VisionWorker): VisionThread {
   const port = new Worker(worker.path, {
     execArgv: [...(worker.execArgv ?? [])],
@@ -58,26 +63,21 @@ function startThread(worker: VisionWorker): VisionThread {
   port.stderr.resume();
   let listener: ThreadListener | null = null;
   let patience: NodeJS.Timeout | undefined;
-  const wake = () => {
-    clearTimeout(patience);
-    port.ref();
-  };
   const thread: VisionThread = {
     ask(request, next) {
-      wake();
+      clearTimeout(patience);
       listener = next;
       port.postMessage(request);
     },
     rest() {
       listener = null;
-      port.unref();
       resting = { thread, worker };
-      patience = setTimeout(() => void thread.end(), RESTING_MS).unref();
+      patience = setTimeout(() => void thread.end(), RESTING_MS);
     },
     async end() {
       listener = null;
       forget();
-      wake();
+      clearTimeout(patience);
       await port.terminate().catch(() => undefined);
     },
   };
