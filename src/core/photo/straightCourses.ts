@@ -19,6 +19,7 @@ const MET_OWN = 0.7;
 const RIVAL = 0.6;
 /** A stretch too short for so many looks says nothing. */
 const FEWEST = 4;
+
 /** Where the bare part of one end begins, loom mm. */
 export interface LeavesCloth {
   readonly x: number;

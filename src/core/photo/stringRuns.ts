@@ -19,6 +19,7 @@ const UNSEEN: StringRun = { bow: null, runsTo: null };
 
 /** A string stands this near to where its notch and its cloth say, as a share of the pitch, or it is another's. */
 const OWN = 0.35;
+
 /**
  * How every end's string runs between cloth and top bar. Most were followed from their notch to their own cloth. Where one
  * was lost on the way, it is looked for along the straights to its own notch and to its neighbours'.

@@ -151,7 +151,9 @@ function inWords(photo: string, reading: LoomReading): string {
   for (const reason of reading.reasons) lines.push(`  ${reason.message} ${reason.remedy}`);
   if (reading.endsCounted !== null) lines.push(`  ends seen: ${reading.endsCounted}`);
   if (reading.pass !== null) {
-    lines.push(`  a pass is ${reading.pass.value.toFixed(2)} mm, give or take ${reading.pass.sigma.toFixed(2)}`);
+    lines.push(
+      `  a pass is ${reading.pass.value.toFixed(2)} mm, give or take ${Math.max(0.01, reading.pass.sigma).toFixed(2)}`,
+    );
   }
   for (const flag of reading.flags) lines.push(`  ${flag.message} ${flag.advice}`);
   if (reading.status === 'measured' && reading.flags.length === 0) lines.push('  Everything is where you planned it.');

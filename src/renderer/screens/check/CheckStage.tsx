@@ -65,6 +65,16 @@ export function CheckStage(props: CheckStageProps) {
       />
     );
   };
+  const marksAt = (side: 'left' | 'right') => (
+    <FlagMarks
+      flags={look.reading.flags}
+      side={side}
+      view={shown}
+      planHeight={piece.cloth.height}
+      chosen={chosen}
+      onChoose={choose}
+    />
+  );
   return (
     <section className="check-stage" aria-label={words.stageLabel}>
       <HeightAxis view={shown} units={piece.units} label={piece.units === 'mm' ? 'mm' : 'in'} />
@@ -72,14 +82,7 @@ export function CheckStage(props: CheckStageProps) {
       <div className="check-photograph">
         <Legend layers={layers} onToggle={onToggle} />
         <div ref={cell} className="check-cell">
-          <FlagMarks
-            flags={look.reading.flags}
-            side="left"
-            view={shown}
-            planHeight={piece.cloth.height}
-            chosen={chosen}
-            onChoose={choose}
-          />
+          {marksAt('left')}
           {asTaken ? (
             <AsTaken look={look} piece={piece} edges={edges} layers={layers} />
           ) : (
@@ -95,14 +98,7 @@ export function CheckStage(props: CheckStageProps) {
             />
           )}
           {fell && !asTaken && <FellStrip reading={look.reading} view={shown} base={base} />}
-          <FlagMarks
-            flags={look.reading.flags}
-            side="right"
-            view={shown}
-            planHeight={piece.cloth.height}
-            chosen={chosen}
-            onChoose={choose}
-          />
+          {marksAt('right')}
         </div>
         <StageFoot
           layers={layers}
