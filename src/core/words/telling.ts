@@ -57,7 +57,7 @@ const held = (text: string, language: Language): string => translated(text, lang
 
 function translated(text: string, language: Language): string | null {
   const { sayings, giveOrTake } = language;
-  const [, body = '', spread] = /^(.*?)(?:, give or take ([^,]+))?$/.exec(text) ?? [];
+  const [, body = '', spread] = /^(.*?)(?:, give or take ((?:(?!\. )[^,])+))?$/.exec(text) ?? [];
   for (const { pattern, translated } of sayings) {
     const groups = pattern.exec(body)?.groups;
     if (groups === undefined && !pattern.test(body)) continue;
