@@ -46,6 +46,7 @@ export function fourPointPose(photo: Photo, mm: readonly Pair[], px: readonly Pa
       residualMm: 0,
       lensK1: 0,
       lensK2: 0,
+      lens: null,
       homography: [...homography],
       photoWidth: photo.width,
       photoHeight: photo.height,

@@ -69,9 +69,10 @@ for (const [index, kept] of KEPT.entries()) {
     kind: 'measure',
     bytes,
     piece,
-    points: null,
+    marks: null,
     camera: null,
     cameras: [],
+    lenses: [],
   });
   if (!measured.ok) throw new Error(measured.problem.sentence);
   const { reading } = measured.value;
@@ -84,7 +85,7 @@ for (const [index, kept] of KEPT.entries()) {
     kept,
     taken: null,
     photo: { hash: photo.hash, name: photo.name, rendered: true, camera: null },
-    points: null,
+    marks: null,
     reading: { ...reading, timingMs: {} },
     dismissed: [],
     note: '',

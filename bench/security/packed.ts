@@ -51,7 +51,7 @@ const { key } = (await call('openSample', {})).result as { key: string };
 const photos = (await call('listPhotos', { key })).result as readonly { readonly hash: string }[];
 const hash = photos[0]!.hash;
 await call('photoImage', { key, hash, size: 'thumbnail' });
-await call('measurePhoto', { key, job: 'packed', name: 'x', hash, points: null });
+await call('measurePhoto', { key, job: 'packed', name: 'x', hash, marks: null });
 await call('makeSheet', { key, sheet: 'warping', paper: 'a4', check: null });
 await call('letterOutlines', { text: 'Weft', face: 'heading', height: 20 });
 main.stop();

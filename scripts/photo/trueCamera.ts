@@ -6,7 +6,7 @@ export function trueLoomToPhoto(
   truthFile: string,
   briefFile: string,
   size: PictureSize,
-): { map: (x: number, y: number) => { x: number; y: number }; focal: number; k1: number } {
+): { map: (x: number, y: number, z?: number) => { x: number; y: number }; focal: number; k1: number } {
   const truth = JSON.parse(readFileSync(truthFile, 'utf8'));
   const brief = JSON.parse(readFileSync(briefFile, 'utf8'));
   const c = truth.camera;
@@ -30,8 +30,8 @@ export function trueLoomToPhoto(
   return {
     focal,
     k1,
-    map: (x, y) => {
-      const d = [x - eye[0], y - eye[1], 0 - eye[2]];
+    map: (x, y, z0 = 0) => {
+      const d = [x - eye[0], y - eye[1], z0 - eye[2]];
       const dot = (a: number[]) => a[0]! * d[0]! + a[1]! * d[1]! + a[2]! * d[2]!;
       const depth = -dot(z);
       const u = size.width / 2 + (focal * dot(xc)) / depth - 0.5;

@@ -118,3 +118,37 @@ test('what is not a loom is turned away in words, and four points can be marked 
   await page.keyboard.press('Delete');
   await expect(page.getByText(/^Check \d+ ·/)).toBeVisible();
 });
+
+test('a length and a card can be marked by keys beside the corners, and what disagrees is named', async ({ page }) => {
+  await page.keyboard.press('l');
+  await opened(page);
+  await page.keyboard.press('Control+4');
+  await expect(page.getByText(/^Check \d+ ·/)).toBeVisible();
+  await choose(page, photograph, () => page.keyboard.press('o'));
+  await measured(page);
+  await page.keyboard.press('m');
+  await expect(page.getByRole('button', { name: /^Inner corner/ })).toHaveCount(4);
+  await page.keyboard.press('c');
+  await expect(page.getByRole('button', { name: /^Card, corner/ })).toHaveCount(4);
+  await page.keyboard.press('c');
+  await expect(page.getByRole('button', { name: /^Card, corner/ })).toHaveCount(0);
+  await page.keyboard.press('l');
+  const ends = page.getByRole('button', { name: /^Known length, end/ });
+  await expect(ends).toHaveCount(2);
+  const measure = page.getByRole('button', { name: 'Measure with these' });
+  await expect(measure).toHaveAttribute('aria-disabled', 'true');
+  for (let at = 0; at < 2; at++) {
+    await ends.nth(at).focus();
+    await page.keyboard.press('Enter');
+    await page.keyboard.press('Shift+ArrowUp');
+    await expect(page.locator('.magnifier')).toBeVisible();
+  }
+  await expect(measure).toHaveAttribute('aria-disabled', 'true');
+  await page.getByRole('textbox', { name: 'Between its two marks' }).fill('50');
+  await page.keyboard.press('Enter');
+  await expect(measure).toHaveAttribute('aria-disabled', 'false');
+  await measure.click();
+  await measured(page);
+  // The loom is found without it, and two fifths of the picture's width are no 50 mm.
+  await expect(page.getByText(/^The length of 50 mm is [\d.]+ mm out against everything else/)).toBeVisible();
+});

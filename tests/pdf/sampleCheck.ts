@@ -55,7 +55,7 @@ export function sampleCheck(): CheckRecord {
     kept: '2026-10-26T17:30:00.000Z',
     taken: null,
     photo: { hash: '0'.repeat(64), name: 'seq4.jpg', rendered: true, camera: null },
-    points: null,
+    marks: null,
     reading: {
       status: 'measured',
       reasons: [],
@@ -66,6 +66,7 @@ export function sampleCheck(): CheckRecord {
         residualMm: 0.1,
         lensK1: 0,
         lensK2: 0,
+        lens: null,
         homography,
         photoWidth: 2250,
         photoHeight: 3000,

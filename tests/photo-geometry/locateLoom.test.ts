@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { loadPhoto, loadPiece } from '../../scripts/photo/loadPhoto.ts';
 import { trueLoomToPhoto } from '../../scripts/photo/trueCamera.ts';
+import { fourCorners } from '../../src/core/model/marks.ts';
 import { photoPx } from '../../src/core/model/units.ts';
 import { locateLoom } from '../../src/core/photo/locateLoom.ts';
 import { type LoomPose, toLoom } from '../../src/core/photo/loomPose.ts';
@@ -63,7 +64,7 @@ describe('locating a loom in rendered photographs', () => {
       const seen = scene.truth.map(x, y);
       return { x: photoPx(seen.x + 3 * Math.cos(k)), y: photoPx(seen.y - 3 * Math.sin(2 * k)) };
     });
-    const located = locateLoom(scene.photo, scene.piece, { points });
+    const located = locateLoom(scene.photo, scene.piece, { marks: fourCorners(points) });
     expect(located.ok).toBe(true);
     if (!located.ok) return;
     expect(located.value.pose.reference.method).toBe('fused');
@@ -78,7 +79,7 @@ describe('locating a loom in rendered photographs', () => {
       [2000, 100],
       [100, 2800],
     ].map(([x, y]) => ({ x: photoPx(x!), y: photoPx(y!) }));
-    const located = locateLoom(scene.photo, scene.piece, { points });
+    const located = locateLoom(scene.photo, scene.piece, { marks: fourCorners(points) });
     expect(!located.ok && located.problem.tag).toBe('points-do-not-fit');
   });
 

@@ -30,7 +30,11 @@ const speaking = [
   'core/ornaments/ornamentPlace.ts',
   'core/ornaments/ornamentPlans.ts',
   'main/typefaces/lettering.ts',
-  'core/photo/locateLoom.ts',
+  'core/photo/agreeingMarks.ts',
+  'core/photo/finishedLoom.ts',
+  'core/photo/locateAlone.ts',
+  'core/photo/locateByMarks.ts',
+  'core/photo/marksCamera.ts',
   'core/photo/pointsCamera.ts',
   'core/photo/quality.ts',
   'core/warp/centring.ts',
@@ -118,6 +122,15 @@ describe('sentences of the core and the host', () => {
   it('stay as they are in English, and when nobody translated them', () => {
     expect(tellIn('en', 'No loom is seen in the picture.')).toBe('No loom is seen in the picture.');
     expect(tellIn('de', 'A sentence nobody knows.')).toBe('A sentence nobody knows.');
+  });
+
+  it('name in German what was marked', () => {
+    expect(
+      tellIn('de', 'The length of 126.5 mm is 5.6 mm out against everything else in the picture and was left out.'),
+    ).toBe('Die Länge von 126,5 mm weicht um 5,6 mm von allem anderen auf dem Bild ab und blieb außer Betracht.');
+    expect(
+      tellIn('de', 'The top left corner is 4.0 mm out against everything else in the picture and was left out.'),
+    ).toMatch(/^Die Ecke oben links weicht/);
   });
 
   it('say what was going on, too, when a disk is in trouble', () => {

@@ -13,6 +13,7 @@ import {
 import { pieceDocument } from '../../src/core/project/pieceDocument.ts';
 import { progressDocument } from '../../src/core/project/progressDocument.ts';
 import { settingsDocument } from '../../src/main/service/ownDocuments.ts';
+import { lensesDocument } from '../../src/main/service/rememberedLenses.ts';
 import { fixture, lantern } from '../support/pieces.ts';
 
 const sum = (text: string) => createHash('sha256').update(text).digest('hex');
@@ -101,7 +102,29 @@ describe('a newer piece', () => {
   });
 });
 
+/** Every kind of record that is kept, the list of pieces aside. */
+const kinds = [
+  pieceDocument,
+  checkDocument,
+  progressDocument,
+  settingsDocument,
+  lensesDocument,
+] as unknown as DocumentKind<unknown>[];
+
 describe('migrations', () => {
+  test('carry four clicked points of a check over as its marked corners', () => {
+    const points = [10, 20, 30, 40].map((x) => ({ x, y: 2 * x }));
+    const kept = JSON.parse(readFileSync(fixture('documents/check-v2.json'), 'utf8')) as { body: object };
+    const migration = checkDocument.migrations.find(({ from }) => from === 2);
+    const reference = { method: 'fused', lensK1: 0.01 };
+    const before = { ...kept.body, points, reading: { status: 'measured', reference } };
+    expect(migration!.migrate(before)).toMatchObject({
+      marks: { corners: points, lengths: [], card: null },
+      reading: { reference: { lensK1: 0.01, lens: null } },
+    });
+    expect(migration!.migrate(before)).not.toHaveProperty('points');
+  });
+
   const shelf: DocumentKind<{ readonly wide: number; readonly tall: number }> = {
     format: 'plumbweft-shelf',
     version: 3,
@@ -143,18 +166,15 @@ describe('migrations', () => {
     expect(loadDocument(shelf, old(3, { wide: 'x' }), sum)).toMatchObject({ problem: { tag: 'not-as-described' } });
   });
 
-  test.each([pieceDocument, checkDocument, progressDocument, settingsDocument] as DocumentKind<unknown>[])(
-    '$format has one for every older version, in order',
-    (kind) => {
-      expect(kind.migrations.map(({ from }) => from)).toEqual(
-        Array.from({ length: kind.version - 1 }, (_, index) => index + 1),
-      );
-    },
-  );
+  test.each(kinds)('$format has one for every older version, in order', (kind) => {
+    expect(kind.migrations.map(({ from }) => from)).toEqual(
+      Array.from({ length: kind.version - 1 }, (_, index) => index + 1),
+    );
+  });
 
   // The files are frozen: whatever a later version does, what was kept once must open.
   test.each(
-    ([pieceDocument, checkDocument, progressDocument, settingsDocument] as DocumentKind<unknown>[]).flatMap((kind) =>
+    kinds.flatMap((kind) =>
       Array.from({ length: kind.version }, (_, index) => [kind.format, index + 1, kind] as const),
     ),
   )('%s version %i opens', (format, version, kind) => {

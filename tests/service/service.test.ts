@@ -127,7 +127,7 @@ describe('a photograph', () => {
     const bytes = new Uint8Array(readFileSync(fixture('sequence/seq2.jpg')));
     const { result: measured } = await running.ok(
       'measurePhoto',
-      { key, job: 'job-1', name: 'IMG_1.jpg', hash: null, points: null, camera: null },
+      { key, job: 'job-1', name: 'IMG_1.jpg', hash: null, marks: null, camera: null },
       bytes,
     );
     expect(measured.photo).toMatchObject({ width: 2250, height: 3000, rendered: true });
@@ -174,7 +174,7 @@ describe('a photograph', () => {
     const bytes = new Uint8Array(readFileSync(fixture('sequence/seq2.jpg')));
     const asked = running.ask(
       'measurePhoto',
-      { key: piece.key, job: 'job-2', name: 'x.jpg', hash: null, points: null, camera: null },
+      { key: piece.key, job: 'job-2', name: 'x.jpg', hash: null, marks: null, camera: null },
       bytes,
     );
     while (!running.events.some((event) => event.kind === 'job')) await new Promise((later) => setTimeout(later, 20));
@@ -191,7 +191,7 @@ describe('a photograph', () => {
     await running.ok('writeSettings', { ...settings, cameras: [{ name: 'Looking-glass 3', mirrors: true }] });
     // On this cloth the right edge has drawn in by nearly 3 mm, the left hasn't; the picture shows it the other way round.
     const turned = await sharp(fixture('sequence/seq4.jpg')).resize({ height: 1400 }).flop().jpeg().toBuffer();
-    const asked = { key: piece.key, job: 'j', name: 'x.jpg', hash: null, points: null, camera: 'Looking-glass 3' };
+    const asked = { key: piece.key, job: 'j', name: 'x.jpg', hash: null, marks: null, camera: 'Looking-glass 3' };
     const { photo, reading } = (await running.ok('measurePhoto', asked, new Uint8Array(turned))).result;
     expect(photo.camera).toBe('Looking-glass 3');
     expect(reading.status).toBe('measured');
@@ -200,6 +200,27 @@ describe('a photograph', () => {
     );
     expect(both.length).toBeGreaterThan(3);
     for (const lean of both) expect(lean).toBeLessThan(-1);
+  }, 120_000);
+
+  test('takes in what the one before it by the same camera showed of the lens', async () => {
+    const running = started();
+    const { result: piece } = await running.ok('createPiece', { piece: lantern() });
+    const small = new Uint8Array(await sharp(fixture('sequence/seq4.jpg')).resize({ height: 1400 }).jpeg().toBuffer());
+    const measuredBy = async (job: string, camera: string | null) => {
+      const asked = { key: piece.key, job, name: 'x.jpg', hash: null, marks: null, camera };
+      const { reading } = (await running.ok('measurePhoto', asked, small)).result;
+      expect(reading.status).toBe('measured');
+      return reading.reference!;
+    };
+    const known = 'lens known from earlier pictures';
+    const first = await measuredBy('a', 'Box camera 9');
+    expect(first.parts).not.toContain(known);
+    const second = await measuredBy('b', 'Box camera 9');
+    expect(second.parts).toContain(known);
+    expect(second.lens!.k1Sigma).toBeLessThan(first.lens!.k1Sigma);
+    // Another camera's pictures have nothing to go by, nor has one that nothing names.
+    expect((await measuredBy('c', 'Another')).parts).not.toContain(known);
+    expect((await measuredBy('d', null)).parts).not.toContain(known);
   }, 120_000);
 
   test('whose pictures nobody waits for any more hold up nothing behind them', async () => {
@@ -255,7 +276,7 @@ describe('a photograph', () => {
     const before = snapshot(folder);
     const found = await running.problem(
       'measurePhoto',
-      { key: piece.key, job: 'j', name: 'x.jpg', hash: null, points: null, camera: null },
+      { key: piece.key, job: 'j', name: 'x.jpg', hash: null, marks: null, camera: null },
       bytes,
     );
     expect(found?.tag).toBe(tag);
@@ -409,7 +430,7 @@ describe('the rest of the contract', () => {
       flag: 0,
       reason: '',
       size: 'full',
-      points: null,
+      marks: null,
       camera: null,
       revision: 1,
       piece: lantern(),

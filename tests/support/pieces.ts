@@ -32,7 +32,7 @@ export const someCheck = (id: string, hash: string): CheckRecord => ({
   kept: NOW,
   taken: null,
   photo: { hash, name: 'loom.jpg', rendered: false, camera: null },
-  points: null,
+  marks: null,
   reading: {
     status: 'measured',
     reasons: [],

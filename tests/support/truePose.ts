@@ -132,6 +132,7 @@ export async function renderedPhoto(folder: string, name: string): Promise<Rende
       residualMm: 0.05,
       lensK1: view.lens.k1,
       lensK2: view.lens.k2,
+      lens: null,
       homography: [...view.homography],
       photoWidth: photo.width,
       photoHeight: photo.height,
@@ -155,6 +156,6 @@ export async function renderedPhoto(folder: string, name: string): Promise<Rende
     brief,
     piece: pieceFromBrief(brief, '2026-01-01T00:00:00Z'),
     truth,
-    located: { pose, endsCounted: counted, tracks },
+    located: { pose, endsCounted: counted, tracks, remarks: [] },
   };
 }

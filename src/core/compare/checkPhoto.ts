@@ -1,19 +1,21 @@
 import type { LoomReading } from '../model/check.ts';
+import { cornersMarked } from '../model/marks.ts';
 import type { Piece } from '../model/piece.ts';
-import { askAgain, type MeasureOptions, measureLoom } from '../photo/measureLoom.ts';
+import type { LocateOptions } from '../photo/locateOptions.ts';
+import { askAgain, measureLoom } from '../photo/measureLoom.ts';
 import type { Photo } from '../photo/raster.ts';
 import { compareReading } from './compareReading.ts';
 import { liesMirrored } from './mirroredPicture.ts';
 
 /**
  * The whole loom check of one photograph: measured, and where that worked, compared with the plan. A picture that shows
- * the plan left for right is asked about, unless it has been said whether the camera mirrors or corners tell it.
+ * the plan left for right is asked about, unless it has been said whether the camera mirrors or marked corners tell it.
  */
-export function checkPhoto(photo: Photo, piece: Piece, options: MeasureOptions): LoomReading {
+export function checkPhoto(photo: Photo, piece: Piece, options: LocateOptions): LoomReading {
   const reading = measureLoom(photo, piece, options);
   if (reading.status !== 'measured') return reading;
   options.onStage?.('compare', 0, 1);
-  if (options.mirrored === undefined && !options.points && liesMirrored(reading.colours, piece)) {
+  if (options.mirrored === undefined && cornersMarked(options.marks) < 3 && liesMirrored(reading.colours, piece)) {
     return askAgain({
       code: 'maybe-mirrored',
       message: 'The colours in the cloth lie as in a mirror image of the plan.',

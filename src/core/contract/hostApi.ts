@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import type { Outcome } from '../model/outcome.ts';
 import { checkRecordSchema, loomReadingSchema } from '../project/checkDocument.ts';
+import { marksSchema } from '../project/marksSchema.ts';
 import { loomSchema, pathCommand, pieceSchema } from '../project/pieceDocument.ts';
 import { progressSchema } from '../project/progressDocument.ts';
 
@@ -12,7 +13,6 @@ const key = z.string().regex(/^[a-z0-9-]{1,64}$/);
 const hash = z.string().regex(/^[0-9a-f]{64}$/);
 const jobId = z.string().regex(/^[a-zA-Z0-9-]{1,64}$/);
 const nothing = z.strictObject({});
-const photoPoints = z.array(z.strictObject({ x: z.number(), y: z.number() })).length(4);
 
 const openedPiece = z.strictObject({
   key,
@@ -130,7 +130,8 @@ export const hostCalls = {
       job: jobId,
       name: z.string().max(300),
       hash: hash.nullable(),
-      points: photoPoints.nullable(),
+      /** What the weaver marked in it: corners, lengths, a card. */
+      marks: marksSchema.nullable(),
       /** The device, where the page took the picture itself; else the picture's own words name it. */
       camera: z.string().min(1).max(300).nullable(),
     }),

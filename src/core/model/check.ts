@@ -1,5 +1,5 @@
+import type { Marks } from './marks.ts';
 import type { Measurement } from './measurement.ts';
-import type { PhotoPoint } from './units.ts';
 
 export type CheckStatus = 'measured' | 'needs-reference' | 'refused';
 
@@ -34,6 +34,16 @@ export interface Reason {
 
 export type ReferenceMethod = 'opening-and-notches' | 'notches' | 'card' | 'points' | 'earlier-check' | 'fused';
 
+/** What one photograph showed of its camera's lens. */
+export interface FittedLens {
+  /** First radial term, radii in half-diagonals of the picture, and its standard uncertainty. */
+  readonly k1: number;
+  readonly k1Sigma: number;
+  /** Focal length in diagonals of the picture, and its standard uncertainty as a share of it. */
+  readonly focal: number;
+  readonly focalShare: number;
+}
+
 /** How the photograph was tied to millimetres. */
 export interface ReferenceReading {
   readonly method: ReferenceMethod;
@@ -43,6 +53,8 @@ export interface ReferenceReading {
   readonly residualMm: number;
   readonly lensK1: number;
   readonly lensK2: number;
+  /** Null where marks alone tie the picture, which show nothing of the lens, and in checks kept before it was noted. */
+  readonly lens: FittedLens | null;
   /** 3 × 3 row-major: loom mm (x, y, 1) to undistorted photo pixels. */
   readonly homography: readonly number[];
   readonly photoWidth: number;
@@ -145,8 +157,8 @@ export interface CheckRecord {
     /** The device, when metadata names it: lenses are remembered per camera. */
     readonly camera: string | null;
   };
-  /** Points the weaver clicked: loom's bottom left, bottom right, top right, top left. */
-  readonly points: readonly PhotoPoint[] | null;
+  /** What the weaver marked in it; null when the loom was found without. */
+  readonly marks: Marks | null;
   readonly reading: LoomReading;
   /** Flags put aside by the weaver, by index, each with her reason. */
   readonly dismissed: readonly { readonly flag: number; readonly reason: string }[];

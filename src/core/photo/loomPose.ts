@@ -1,4 +1,4 @@
-import type { ReferenceReading } from '../model/check.ts';
+import type { Reason, ReferenceReading } from '../model/check.ts';
 import type { Measurement } from '../model/measurement.ts';
 
 /**
@@ -43,6 +43,8 @@ export interface LocatedLoom {
   readonly pose: LoomPose;
   readonly endsCounted: number;
   readonly tracks: readonly StringTrack[];
+  /** References that were given and left out, each with why. */
+  readonly remarks: readonly Reason[];
 }
 
 /** Loom mm to photograph pixels, lens included. */

@@ -1,21 +1,16 @@
 import type { LoomReading, Reason } from '../model/check.ts';
 import type { Piece } from '../model/piece.ts';
-import type { PhotoPoint } from '../model/units.ts';
-import { type LocateOptions, locateLoom } from './locateLoom.ts';
+import { locateLoom } from './locateLoom.ts';
+import type { LocateOptions } from './locateOptions.ts';
 import { measureCloth } from './measureCloth.ts';
 import type { Photo } from './raster.ts';
 import { unmeasured } from './unmeasured.ts';
-
-export interface MeasureOptions extends LocateOptions {
-  /** Loom's bottom left, bottom right, top right, top left, as the weaver marked them; null to find it alone. */
-  readonly points?: readonly PhotoPoint[] | null;
-}
 
 /**
  * One photograph against one piece: find the loom, then read the cloth. Flags come from comparing, which stands above.
  * Times are left to the caller, who hears of every stage through `onStage`.
  */
-export function measureLoom(photo: Photo, piece: Piece, options: MeasureOptions): LoomReading {
+export function measureLoom(photo: Photo, piece: Piece, options: LocateOptions): LoomReading {
   options.onStage?.('locate', 0, 1);
   const located = locateLoom(photo, piece, options);
   if (!located.ok) {
@@ -25,7 +20,7 @@ export function measureLoom(photo: Photo, piece: Piece, options: MeasureOptions)
   const cloth = measureCloth(photo, piece, located.value, options.onStage);
   return {
     status: 'measured',
-    reasons: [],
+    reasons: located.value.remarks,
     reference: located.value.pose.reference,
     endsCounted: located.value.endsCounted,
     ...cloth,

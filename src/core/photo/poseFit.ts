@@ -11,6 +11,7 @@ import {
 import { BAR_ROUNDING, type CameraPrior, OUTER_ROUNDING, RAIL_DEPTH, type WoodShape } from './coarseCamera.ts';
 import { invertSymmetric, solveSymmetric } from './leastSquares.ts';
 import type { LoomPose } from './loomPose.ts';
+import { evidenceSlopes, type PoseEvidence } from './poseEvidence.ts';
 import { poseSlopes } from './poseSlopes.ts';
 
 /** Photo points that lie on one straight thing of the loom. */
@@ -53,7 +54,7 @@ export interface PoseFit {
   }[];
 }
 
-/** Parameters that are fitted together. */
+/** Parameters that are fitted together: the camera's and the wood's. */
 export const FITTED = 12;
 const PARAMETERS = FITTED;
 const HUBER = 2.5;
@@ -61,6 +62,7 @@ const HUBER = 2.5;
 /**
  * Fits camera and lens to straight things whose place on the loom is known: Gauss–Newton over the camera, each thing's
  * own offset, slope and bow eliminated (Schur complement), outlying points held down (Huber).
+ * @param evidence what else is known, with full weight: whoever gives it has looked whether it agrees.
  */
 export function fitPose(
   things: readonly StraightThing[],
@@ -69,10 +71,11 @@ export function fitPose(
   prior: CameraPrior,
   size: PictureSize,
   mirrored: boolean,
+  evidence: readonly PoseEvidence[] = [],
 ): PoseFit {
   const v = Float64Array.of(...cameraToVector(start), ...startWood);
   const steps = cameraSteps;
-  let fit = assemble(things, v, steps, prior, size, mirrored);
+  let fit = assemble(things, v, steps, prior, size, mirrored, evidence);
   let damping = 1e-6;
   for (let round = 0; round < 15; round++) {
     const damped = fit.normal.slice();
@@ -80,7 +83,7 @@ export function fitPose(
     const move = solveSymmetric(damped, fit.gradient, PARAMETERS);
     if (!move) break;
     const next = v.map((value, i) => value + move[i]!);
-    const tried = assemble(things, next, steps, prior, size, mirrored);
+    const tried = assemble(things, next, steps, prior, size, mirrored, evidence);
     if (tried.cost <= fit.cost * (1 + 1e-9)) {
       const gain = fit.cost - tried.cost;
       v.set(next);
@@ -130,6 +133,7 @@ function assemble(
   prior: CameraPrior,
   size: PictureSize,
   mirrored: boolean,
+  evidence: readonly PoseEvidence[],
 ): Assembled {
   const base = poseOf(v, size, mirrored);
   const nudged = steps.map((step, i) => {
@@ -231,6 +235,21 @@ function assemble(
       rms: Math.sqrt(rms / Math.max(1, kept)),
       kept: kept / Math.max(1, n),
     });
+  }
+  for (const one of evidence) {
+    const { misfits, slopes } = evidenceSlopes(one, v, steps, PARAMETERS);
+    for (let k = 0; k < misfits.length; k++) {
+      const misfit = misfits[k]!;
+      cost += misfit * misfit;
+      for (let i = 0; i < PARAMETERS; i++) {
+        const slope = slopes[k * PARAMETERS + i]!;
+        if (slope === 0) continue;
+        gradient[i]! -= slope * misfit;
+        for (let j = i; j < PARAMETERS; j++) {
+          normal[i * PARAMETERS + j]! += slope * slopes[k * PARAMETERS + j]!;
+        }
+      }
+    }
   }
   const addPrior = (i: number, mean: number, sigma: number) => {
     const off = v[i]! - mean;

@@ -7,6 +7,9 @@ import type { Photo } from './raster.ts';
 import { type ColourRaster, reducedCoordinate } from './reduce.ts';
 import { type RefinedPose, refinePose } from './refinePose.ts';
 
+/** Least share of the frame's edges that must be there for a loom to be believed. */
+export const FRAME_SEEN = 0.6;
+
 /** Share of the frame's edges at which nothing is left to doubt. */
 export const FRAME_CLEAR = 0.85;
 

@@ -13,6 +13,8 @@ import { type ColourRaster, reducedCoordinate } from './reduce.ts';
 /** The loom as finely as the picture gives it. */
 export interface RefinedPose {
   readonly fit: PoseFit;
+  /** What it was fitted to: strings and edges of the wood. */
+  readonly things: readonly StraightThing[];
   readonly ends: readonly FollowedEnd[];
   readonly frame: FrameEdges;
   /** Share of the frame's edges that are truly there, 0–1. */
@@ -137,8 +139,11 @@ export function refinePose(
     const wood = frameThings(seen.frame, expected, camera, photo, mirrored);
     const rails = wood.filter((thing) => thing.axis === 'x').length;
     const whole = rails >= 2 && wood.length - rails >= 2;
-    const fitTo = (strings: readonly StraightThing[], from: Camera) =>
-      fitPose([...strings, ...wood], from, shape, prior, photo, mirrored);
+    let things: readonly StraightThing[] = wood;
+    const fitTo = (strings: readonly StraightThing[], from: Camera) => {
+      things = [...strings, ...wood];
+      return fitPose(things, from, shape, prior, photo, mirrored);
+    };
     const woodFit = fitTo([], camera);
     // The frame alone, where it is seen all round, says where strings can be; they then say it more finely.
     const known = whole ? woodFit.camera : camera;
@@ -173,11 +178,13 @@ export function refinePose(
       trace?.(`strings disbelieved: frame ${before.toFixed(2)} -> ${supportOf(seen.frame).toFixed(2)}`);
       upper = new Set();
       fit = woodFit;
+      things = wood;
       seen = framed(fit.camera, 2);
     }
     shape = fit.wood;
     const now: RefinedPose = {
       fit,
+      things,
       ends,
       frame: seen.frame,
       frameSupport: supportOf(seen.frame) * plausible(fit, prior),

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import type { CheckRecord, LoomReading } from '../model/check.ts';
 import type { DocumentKind } from './document.ts';
+import { marksSchema } from './marksSchema.ts';
 
 const finite = z.number();
 const reading = z.strictObject({
@@ -35,6 +36,14 @@ export const reasonCodes = [
   'internal',
 ] as const;
 
+/** What one photograph showed of its camera's lens. */
+export const fittedLensSchema = z.strictObject({
+  k1: finite,
+  k1Sigma: finite.nonnegative(),
+  focal: finite.positive(),
+  focalShare: finite.nonnegative(),
+});
+
 const loomReadingFields = z.strictObject({
   status: z.enum(['measured', 'needs-reference', 'refused']),
   reasons: z.array(z.strictObject({ code: z.enum(reasonCodes), message: z.string(), remedy: z.string() })).max(100),
@@ -46,6 +55,7 @@ const loomReadingFields = z.strictObject({
       residualMm: finite,
       lensK1: finite,
       lensK2: finite,
+      lens: fittedLensSchema.nullable(),
       homography: z.array(finite).length(9),
       photoWidth: z.number().int(),
       photoHeight: z.number().int(),
@@ -100,10 +110,7 @@ const checkRecordFields = z.strictObject({
     rendered: z.boolean(),
     camera: z.string().max(300).nullable(),
   }),
-  points: z
-    .array(z.strictObject({ x: finite, y: finite }))
-    .length(4)
-    .nullable(),
+  marks: marksSchema.nullable(),
   reading: loomReadingFields,
   dismissed: z.array(z.strictObject({ flag: z.number().int(), reason: z.string().max(1_000) })).max(1_000),
   note: z.string().max(10_000),
@@ -112,17 +119,21 @@ const checkRecordFields = z.strictObject({
 /** Everything one photograph said, as it is kept. */
 export const loomReadingSchema = loomReadingFields as unknown as z.ZodType<LoomReading, LoomReading>;
 
-/** One kept check, version 2. */
+/** One kept check, version 3. */
 export const checkRecordSchema = checkRecordFields as unknown as z.ZodType<CheckRecord, CheckRecord>;
 
 const keptBefore = z.looseObject({
   reading: z.looseObject({ ends: z.array(z.looseObject({})), flags: z.array(z.looseObject({})) }),
 });
+const keptWithPoints = z.looseObject({
+  points: z.array(z.unknown()).nullable(),
+  reading: z.looseObject({ reference: z.looseObject({}).nullable() }),
+});
 
 /** `checks/<id>.json`: one kept check. */
 export const checkDocument: DocumentKind<CheckRecord> = {
   format: 'plumbweft-check',
-  version: 2,
+  version: 3,
   migrations: [
     {
       from: 1,
@@ -134,6 +145,16 @@ export const checkDocument: DocumentKind<CheckRecord> = {
         const ends = reading.ends.map((end) => ({ ...end, bow: null, runsTo: null }));
         const flags = reading.flags.map((flag) => ({ ...flag, xMm: null }));
         return { ...kept, reading: { ...reading, ends, flags } };
+      },
+    },
+    {
+      from: 2,
+      name: 'lengths and a card can be marked too, the lens is noted',
+      migrate: (body) => {
+        const { points, reading, ...rest } = keptWithPoints.parse(body);
+        const marks = points === null ? null : { corners: points, lengths: [], card: null };
+        const reference = reading.reference === null ? null : { ...reading.reference, lens: null };
+        return { ...rest, marks, reading: { ...reading, reference } };
       },
     },
   ],

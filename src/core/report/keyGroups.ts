@@ -102,6 +102,7 @@ export const keyGroups: readonly KeyGroup[] = [
       { keys: '1–9', does: 'go to a flag' },
       { keys: 'M, 4', does: 'mark four points' },
       { keys: 'Backspace', does: 'take the last point back' },
+      { keys: 'L, C', does: 'a length, a card, while points are marked' },
       { keys: 'G', does: 'a picture to share' },
       { keys: 'Delete', does: 'let the photograph go' },
       { keys: 'Esc', does: 'stop, or leave' },

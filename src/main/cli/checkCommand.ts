@@ -1,5 +1,6 @@
 import { basename } from 'node:path';
 import type { LoomReading } from '../../core/model/check.ts';
+import type { Marks } from '../../core/model/marks.ts';
 import { type Outcome, type Problem, success } from '../../core/model/outcome.ts';
 import { checkJson } from '../../core/report/checkJson.ts';
 import { inspectPhoto, tooManyBytes } from '../decode/inspectPhoto.ts';
@@ -16,11 +17,11 @@ import { readPiece } from '../store/readPiece.ts';
 import { askVision } from '../vision/visionJobs.ts';
 import type { CliPorts } from './cliPorts.ts';
 import { type ExitCode, exitCodes } from './exitCodes.ts';
-import { readPoints } from './readPoints.ts';
+import { readMarks, type TypedMarks } from './readMarks.ts';
 import { complain, complainOf, say } from './say.ts';
 
 export interface CheckOptions {
-  readonly points: string | null;
+  readonly marks: TypedMarks;
   readonly json: boolean;
   readonly keep: boolean;
 }
@@ -38,11 +39,12 @@ export async function checkCommand(
   photos: readonly string[],
   options: CheckOptions,
 ): Promise<ExitCode> {
-  const points = options.points === null ? null : readPoints(options.points);
-  if (options.points !== null && points === null) {
-    complain('The points are not four pairs. Write them as "x,y x,y x,y x,y", in pixels of the picture as displayed.');
+  const read = readMarks(options.marks);
+  if (!read.ok) {
+    complainOf(read.problem);
     return exitCodes.wrongUse;
   }
+  const marks = read.value;
   const target = ports.path(folder);
   const opened = options.keep ? await openForKeeping(ports, target) : await readPiece(ports.store, target);
   if (!opened.ok) {
@@ -59,17 +61,17 @@ export async function checkCommand(
     }
     let worst: ExitCode = exitCodes.done;
     for (const photo of photos) {
-      const read = await readPhotoFile(ports, photo);
-      if (read === null) {
+      const bytes = await readPhotoFile(ports, photo);
+      if (bytes === null) {
         complain(`There is no photograph at ${photo} that can be read. Give the path of a picture file.`);
         return exitCodes.wrongUse;
       }
-      const measured = await measure(ports, opened.value.piece, read, points);
+      const measured = await measure(ports, opened.value.piece, bytes, marks);
       const { reading } = measured;
       say(options.json ? JSON.stringify(checkJson(photo, reading)) : inWords(photo, reading));
       worst = Math.max(worst, codeOf[reading.status]) as ExitCode;
       if (handle !== null && reading.status === 'measured' && measured.bytes !== null) {
-        const kept = await keep(ports, handle, photo, points, { ...measured, bytes: measured.bytes });
+        const kept = await keep(ports, handle, photo, marks, { ...measured, bytes: measured.bytes });
         if (!kept.ok) {
           complainOf(kept.problem);
           return exitCodes.pieceTrouble;
@@ -106,7 +108,7 @@ async function measure(
   ports: CliPorts,
   piece: OpenedFolder['piece'],
   read: Outcome<Uint8Array>,
-  points: ReturnType<typeof readPoints>,
+  marks: Marks | null,
 ): Promise<Measuring> {
   const turnedAway = (problem: Problem): Measuring => ({
     reading: refusedReading(problem),
@@ -121,9 +123,10 @@ async function measure(
     kind: 'measure',
     bytes,
     piece,
-    points,
+    marks,
     camera: null,
     cameras: [],
+    lenses: [],
   });
   return answered.ok ? { ...answered.value, bytes } : turnedAway(answered.problem);
 }
@@ -132,14 +135,14 @@ async function keep(
   ports: CliPorts,
   handle: OpenedFolder['handle'],
   photo: string,
-  points: ReturnType<typeof readPoints>,
+  marks: Marks | null,
   { reading, metadata, bytes }: Measuring & { readonly bytes: Uint8Array },
 ): Promise<Outcome<unknown>> {
   const places = findPlaces(ports.root);
   const labels = await readSampleLabels({ places, log: openLog(places.data, ports.store.now) });
   const hash = sha256(bytes);
   const rendered = labels.isRendered(hash);
-  const measured = { hash, name: basename(photo), rendered, bytes, points, metadata, reading };
+  const measured = { hash, name: basename(photo), rendered, bytes, marks, metadata, reading };
   const kept = await keepMeasured(ports.store, handle, measured, '', newStamp(ports.store));
   if (kept.ok) complain(`Kept as check ${kept.value.id}.`);
   return kept;

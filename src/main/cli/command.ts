@@ -25,12 +25,19 @@ cli
   });
 cli
   .command('check <dir> <...photos>', 'Measure photographs of the loom against the piece')
-  .option('--points <xy>', 'The opening\'s inner corners, px: "x,y x,y x,y x,y" from bottom left, anticlockwise')
+  .option('--points <xy>', 'Inner corners, px: "x,y x,y x,y x,y" from bottom left, anticlockwise; - for an open one')
+  .option('--length <xy mm>', 'A known length on the warp, px and mm: "x,y x,y MM"; may be said again')
+  .option('--card <xy>', 'Corners of a bank-size card on the warp, px: "x,y x,y x,y x,y", one after the other')
   .option('--json', 'One line of JSON per photograph')
   .option('--keep', 'Keep each measured photograph and its check in the piece')
   .action((dir: string, photos: string[], flags: Flags) => {
-    const points = flags.points === undefined ? null : String(flags.points);
-    const options = { points, json: flags.json === true, keep: flags.keep === true };
+    const said = (flag: unknown) => (flag === undefined ? [] : [flag].flat().map(String));
+    const marks = {
+      points: said(flags.points).at(-1) ?? null,
+      lengths: said(flags.length),
+      card: said(flags.card).at(-1) ?? null,
+    };
+    const options = { marks, json: flags.json === true, keep: flags.keep === true };
     code = checkCommand(ports, String(dir), photos.map(String), options);
   });
 cli

@@ -1,5 +1,5 @@
 import type { LoomReading } from '../../core/model/check.ts';
-import type { PhotoPoint } from '../../core/model/units.ts';
+import type { Marks } from '../../core/model/marks.ts';
 import type { PhotoMetadata } from '../decode/photoMetadata.ts';
 
 /** A measurement that isn't kept yet. */
@@ -8,7 +8,7 @@ export interface Draft {
   readonly hash: string;
   readonly name: string;
   readonly bytes: Uint8Array;
-  readonly points: readonly PhotoPoint[] | null;
+  readonly marks: Marks | null;
   readonly metadata: PhotoMetadata;
   readonly reading: LoomReading;
 }

@@ -1,6 +1,6 @@
 import type { CheckRecord, LoomReading } from '../../core/model/check.ts';
+import type { Marks } from '../../core/model/marks.ts';
 import type { Outcome } from '../../core/model/outcome.ts';
-import type { PhotoPoint } from '../../core/model/units.ts';
 import { readImageHeader } from '../decode/imageHeader.ts';
 import type { PhotoMetadata } from '../decode/photoMetadata.ts';
 import { type CheckStoreTag, keepCheck } from '../store/checkStore.ts';
@@ -15,7 +15,7 @@ export interface Measured {
   readonly name: string;
   readonly rendered: boolean;
   readonly bytes: Uint8Array;
-  readonly points: readonly PhotoPoint[] | null;
+  readonly marks: Marks | null;
   readonly metadata: PhotoMetadata;
   readonly reading: LoomReading;
 }
@@ -42,12 +42,12 @@ export async function keepMeasured(
   const ending = readImageHeader(measured.bytes)?.ending ?? 'jpg';
   const added = await addPhoto(store, handle, measured.bytes, ending);
   if (!added.ok) return added;
-  const { hash, name, rendered, points, metadata, reading } = measured;
+  const { hash, name, rendered, marks, metadata, reading } = measured;
   return keepCheck(store, handle, {
     ...stamp,
     taken: metadata.taken,
     photo: { hash, name: name.slice(0, 300), rendered, camera: metadata.camera },
-    points,
+    marks,
     reading,
     dismissed: [],
     note,

@@ -54,7 +54,7 @@ const libraryDocument: DocumentKind<Library> = {
 };
 
 type Tag = DocumentTag | FileTag;
-type OwnPorts = Pick<ServicePorts, 'store' | 'places' | 'log'>;
+export type OwnPorts = Pick<ServicePorts, 'store' | 'places' | 'log'>;
 
 async function read<Body>(
   ports: OwnPorts,
@@ -72,7 +72,7 @@ async function read<Body>(
   return loaded.ok ? success(loaded.value.body) : loaded;
 }
 
-async function write<Body>(
+export async function writeOwn<Body>(
   ports: OwnPorts,
   kind: DocumentKind<Body>,
   name: string,
@@ -92,7 +92,12 @@ async function write<Body>(
  * A damaged own record is put aside under another name, said in the log, and begun anew: it holds nothing of a piece,
  * and without this the program couldn't start.
  */
-async function readOrBeginAnew<Body>(ports: OwnPorts, kind: DocumentKind<Body>, name: string, usual: Body) {
+export async function readOrBeginAnew<Body>(
+  ports: OwnPorts,
+  kind: DocumentKind<Body>,
+  name: string,
+  usual: Body,
+): Promise<Body> {
   const found = await read(ports, kind, name, usual);
   if (found.ok) return found.value;
   ports.log.write('problem', `${found.problem.tag}: ${found.problem.sentence}`);
@@ -106,8 +111,8 @@ async function readOrBeginAnew<Body>(ports: OwnPorts, kind: DocumentKind<Body>, 
 export const readSettings = (ports: OwnPorts): Promise<Settings> =>
   readOrBeginAnew(ports, settingsDocument, 'settings.json', usualSettings);
 export const writeSettings = (ports: OwnPorts, settings: Settings) =>
-  write(ports, settingsDocument, 'settings.json', settings);
+  writeOwn(ports, settingsDocument, 'settings.json', settings);
 export const readLibrary = (ports: OwnPorts): Promise<Library> =>
   readOrBeginAnew(ports, libraryDocument, 'library.json', { pieces: [] });
 export const writeLibrary = (ports: OwnPorts, library: Library) =>
-  write(ports, libraryDocument, 'library.json', library);
+  writeOwn(ports, libraryDocument, 'library.json', library);

@@ -1,5 +1,4 @@
 import { failure, type Outcome, success } from '../../core/model/outcome.ts';
-import type { PhotoPoint } from '../../core/model/units.ts';
 import { inspectPhoto } from '../decode/inspectPhoto.ts';
 import { sha256 } from '../files/sha256.ts';
 import { readCheck } from '../store/checkStore.ts';
@@ -13,6 +12,7 @@ import { openImageCache } from './imageCache.ts';
 import type { Jobs } from './jobs.ts';
 import type { OpenPieces } from './openPieces.ts';
 import { readSettings } from './ownDocuments.ts';
+import { readLenses, rememberLens } from './rememberedLenses.ts';
 import type { SampleLabels } from './sample.ts';
 import type { ServicePorts } from './servicePorts.ts';
 
@@ -40,7 +40,7 @@ export function photoHandlers(
   };
 
   return {
-    async measurePhoto({ key, job, name, hash, points, camera }, sent) {
+    async measurePhoto({ key, job, name, hash, marks, camera }, sent) {
       const given = sent !== null ? success(sent) : hash !== null ? await bytesOf(key, hash) : null;
       if (given === null) {
         return failure('photo-missing', 'No photograph came along.', 'Choose the photograph again.');
@@ -51,16 +51,17 @@ export function photoHandlers(
       const piece = await pieces.use(key, (handle) => readPiece(store, handle.folder));
       if (!piece.ok) return piece;
       const { cameras } = await readSettings(ports);
-      const clicked = points as unknown as readonly PhotoPoint[] | null;
+      const { lenses } = await readLenses(ports);
       const measured = await jobs.run(job, (signal) =>
         askVision<'measure'>(
           worker,
-          { kind: 'measure', bytes: given.value, piece: piece.value.piece, points: clicked, camera, cameras },
+          { kind: 'measure', bytes: given.value, piece: piece.value.piece, marks, camera, cameras, lenses },
           { signal, onStage: (stage, done, of) => tell({ kind: 'job', job, stage, done, of }) },
         ),
       );
       if (!measured.ok) return measured;
       const { width, height, metadata, reading } = measured.value;
+      await rememberLens(ports, metadata.camera, reading);
       const photoHash = sha256(given.value);
       const known = await labels();
       const photoName = known.nameOf(photoHash) ?? name;
@@ -69,7 +70,7 @@ export function photoHandlers(
         hash: photoHash,
         name: photoName,
         bytes: given.value,
-        points: clicked,
+        marks,
         metadata,
         reading,
       });

@@ -1,7 +1,7 @@
-import type { LoomReading, ReferenceReading } from '../../core/model/check.ts';
+import type { FittedLens, LoomReading, ReferenceReading } from '../../core/model/check.ts';
+import type { Marks } from '../../core/model/marks.ts';
 import type { Outcome } from '../../core/model/outcome.ts';
 import type { Piece } from '../../core/model/piece.ts';
-import type { PhotoPoint } from '../../core/model/units.ts';
 import type { DisplayImage } from '../decode/displayJpeg.ts';
 import type { PhotoTag } from '../decode/inspectPhoto.ts';
 import type { PhotoMetadata } from '../decode/photoMetadata.ts';
@@ -13,11 +13,13 @@ export type VisionRequest =
       readonly kind: 'measure';
       readonly bytes: Uint8Array;
       readonly piece: Piece;
-      readonly points: readonly PhotoPoint[] | null;
+      readonly marks: Marks | null;
       /** The device, where it is known without the picture's own words. */
       readonly camera: string | null;
       /** What the weaver said of cameras: whether their pictures are turned over as in a looking-glass. */
       readonly cameras: readonly { readonly name: string; readonly mirrors: boolean }[];
+      /** What earlier photographs showed of cameras' lenses. */
+      readonly lenses: readonly { readonly camera: string; readonly lens: FittedLens }[];
     }
   | {
       readonly kind: 'image';

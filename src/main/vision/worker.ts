@@ -32,7 +32,8 @@ async function answer(request: VisionRequest): Promise<Outcome<VisionAnswers[key
       const metadata = { ...read, camera: request.camera ?? read.camera };
       const known = request.cameras.find(({ name }) => name === metadata.camera);
       const turned = known === undefined ? {} : { mirrored: known.mirrors };
-      const options = { points: request.points, ...turned, onStage: begin };
+      const lens = request.lenses.find(({ camera }) => camera === metadata.camera)?.lens ?? null;
+      const options = { marks: request.marks, lens, ...turned, onStage: begin };
       const reading = checkPhoto(photo, request.piece, options);
       return success({
         width: photo.width,

@@ -275,7 +275,7 @@ const paramsSeed: Readonly<Record<string, unknown>> = {
   id: 'c-1',
   job: 'j',
   hash: 'a'.repeat(64),
-  points: [1, 2, 3, 4].map((x) => ({ x, y: x })),
+  marks: { corners: [1, 2, 3, 4].map((x) => ({ x, y: x })), lengths: [], card: null },
   draft: 'd',
   note: '',
   flag: 0,

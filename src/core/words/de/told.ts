@@ -217,6 +217,49 @@ export const told: Told = [
     'Say whether this camera shows left for right, then check again. If it doesn’t, the cartoon was woven the other way round: turn it in the plan',
     'Angeben, ob diese Kamera links und rechts vertauscht, dann neu messen. Wenn nicht, wurde der Karton seitenverkehrt gewebt: im Plan spiegeln',
   ],
+  // Was markiert wurde und nicht zusammenpasst
+  ['The bottom left corner', 'Die Ecke unten links'],
+  ['The bottom right corner', 'Die Ecke unten rechts'],
+  ['The top right corner', 'Die Ecke oben rechts'],
+  ['The top left corner', 'Die Ecke oben links'],
+  ['The length of {figureLength} mm', 'Die Länge von {figureLength} mm'],
+  ['The card', 'Die Karte'],
+  [
+    '{mark} and the rest of the picture disagree by {figureOut} mm, and which of them is right can’t be told',
+    '{mark} und das übrige Bild liegen {figureOut} mm auseinander, und wer von beiden recht hat, ist nicht zu sagen',
+  ],
+  [
+    'Look whether every mark is where it belongs, measure the opening and the length again, and mark one thing more: another corner, a length or a card',
+    'Nachsehen, ob jede Marke sitzt, die Öffnung und die Länge noch einmal messen, und eines mehr markieren: eine weitere Ecke, eine Länge oder eine Karte',
+  ],
+  [
+    '{mark} is {figureOut} mm out against everything else in the picture and was left out',
+    '{mark} weicht um {figureOut} mm von allem anderen auf dem Bild ab und blieb außer Betracht',
+  ],
+  [
+    'Look whether it was marked where it belongs and its size is right, then measure again',
+    'Nachsehen, ob die Marke sitzt und die Größe stimmt, dann neu messen',
+  ],
+  [
+    'One corner alone does not place the loom in the picture',
+    'Eine Ecke allein sagt nicht, wo der Rahmen im Bild liegt',
+  ],
+  [
+    'Mark two inner corners of the opening at least, as far apart as can be, or all four',
+    'Mindestens zwei innere Ecken der Öffnung markieren, möglichst weit auseinander, oder alle vier',
+  ],
+  [
+    'The corners marked lie too near each other or in one line',
+    'Die markierten Ecken liegen zu nah beieinander oder auf einer Linie',
+  ],
+  [
+    'Neither frame nor strings are seen well enough there, and the marks alone don’t say how the camera was held',
+    'Weder Rahmen noch Fäden sind dort gut genug zu sehen, und die Marken allein sagen nicht, wie die Kamera gehalten wurde',
+  ],
+  [
+    'Mark the other inner corners too, or take the picture again with the whole frame in view',
+    'Auch die anderen inneren Ecken markieren, oder noch einmal aufnehmen, mit dem ganzen Rahmen im Bild',
+  ],
   ['Four points are needed; there are {count}', 'Vier Punkte braucht es; da sind {count}'],
   [
     "Click the loom's bottom left, bottom right, top right and top left inner corner, in that order",

@@ -88,6 +88,7 @@ export const toldKeys: Told = [
   ['go to a flag', 'zu einem Hinweis'],
   ['mark four points', 'vier Punkte markieren'],
   ['take the last point back', 'den letzten Punkt zurücknehmen'],
+  ['a length, a card, while points are marked', 'eine Länge, eine Karte, während Punkte markiert werden'],
   ['a picture to share', 'ein Bild zum Weitergeben'],
   ['let the photograph go', 'das Foto loslassen'],
   ['stop, or leave', 'anhalten, oder verlassen'],

@@ -1,10 +1,9 @@
 import { type RefObject, useEffect, useState } from 'react';
-import { cornerNames } from './fourPoints.ts';
 import type { PlainPoint } from './plainPoint.ts';
 
 interface MagnifierGlassProps {
   readonly address: string | null;
-  readonly points: readonly (PlainPoint | null)[];
+  readonly places: readonly (PlainPoint | null)[];
   readonly held: number | null;
   /** Screen px per photograph px, and where the photograph begins in the box. */
   readonly scale: number;
@@ -17,15 +16,14 @@ const GLASS = 168;
 const TIMES = 9;
 
 /** Nine times the screen's size, above the finger, with a cross hair on the very spot. */
-export function MagnifierGlass({ address, points, held, scale, left, top, box }: MagnifierGlassProps) {
+export function MagnifierGlass({ address, places, held, scale, left, top, box }: MagnifierGlassProps) {
   const [focused, setFocused] = useState<number | null>(null);
   useEffect(() => {
     const target = box.current;
     if (target === null) return;
     const see = () => {
-      const marks = [...target.querySelectorAll('.corner-mark')];
-      const at = marks.indexOf(document.activeElement as Element);
-      setFocused(at >= 0 && at < cornerNames.length ? at : null);
+      const mark = document.activeElement?.closest<HTMLElement>('.corner-mark');
+      setFocused(mark && target.contains(mark) ? Number(mark.dataset.place) : null);
     };
     target.addEventListener('focusin', see);
     target.addEventListener('focusout', see);
@@ -35,7 +33,7 @@ export function MagnifierGlass({ address, points, held, scale, left, top, box }:
     };
   }, [box]);
   const index = held ?? focused;
-  const point = index === null ? null : (points[index] ?? null);
+  const point = index === null ? null : (places[index] ?? null);
   const width = box.current?.clientWidth ?? 0;
   if (point === null || address === null) return null;
   const x = left + point.x * scale;

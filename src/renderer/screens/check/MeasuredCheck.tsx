@@ -153,7 +153,7 @@ export function MeasuredCheck(props: MeasuredCheckProps) {
         )}
         <FlagList look={look} piece={piece} edges={edges} />
         {reading.reasons.map((reason) => (
-          <p key={reason.code} className="second">
+          <p key={reason.message} className="second">
             {tell(reason.message)} {tell(reason.remedy)}
           </p>
         ))}

@@ -8,7 +8,7 @@ import { useWords } from '../../words/useWords.ts';
 import { Camera } from './Camera.tsx';
 import { CannotMeasure } from './CannotMeasure.tsx';
 import { useChecks } from './checkStore.ts';
-import { FourPoints } from './FourPoints.tsx';
+import { MarkPhotograph } from './MarkPhotograph.tsx';
 import { MeasuredCheck } from './MeasuredCheck.tsx';
 import { NoCheckYet } from './NoCheckYet.tsx';
 import { PhotographsSheet } from './PhotographsSheet.tsx';
@@ -63,14 +63,14 @@ export function Screen() {
   }
   if (way === 'points' && look !== null && job === null) {
     return (
-      <FourPoints
+      <MarkPhotograph
         look={look}
         piece={piece}
-        start={look.kept?.points ?? null}
+        start={look.kept?.marks ?? null}
         onLeave={() => setWay('look')}
-        onMeasure={(points) => {
+        onMeasure={(marks) => {
           setWay('look');
-          void useChecks.getState().measureWithPoints(points);
+          void useChecks.getState().measureWithMarks(marks);
         }}
       />
     );

@@ -1,8 +1,8 @@
 import { create } from 'zustand';
 import type { CheckSummary, MeasuredPhoto } from '../../../core/contract/hostApi.ts';
 import type { CheckRecord, LoomReading } from '../../../core/model/check.ts';
+import type { Marks } from '../../../core/model/marks.ts';
 import type { Problem } from '../../../core/model/outcome.ts';
-import type { PhotoPoint } from '../../../core/model/units.ts';
 import { host } from '../../host/currentHost.ts';
 import { newJob } from '../../state/newJob.ts';
 import { usePiece } from '../../state/pieceStore.ts';
@@ -44,8 +44,8 @@ interface CheckState {
   readonly measureFile: (file: Blob, name: string, camera?: string | null) => Promise<void>;
   /** A photograph the piece holds already, measured anew. */
   readonly measureKept: (hash: string, name: string, camera?: string | null) => Promise<void>;
-  /** The same photograph again, with four points marked by hand: bottom left, bottom right, top right, top left. */
-  readonly measureWithPoints: (points: readonly PhotoPoint[]) => Promise<void>;
+  /** The same photograph again, with what was marked in it by hand. */
+  readonly measureWithMarks: (marks: Marks) => Promise<void>;
   readonly stop: () => void;
   readonly keep: (note: string) => Promise<CheckRecord | null>;
   readonly openCheck: (id: string) => Promise<void>;
@@ -78,7 +78,7 @@ export const useChecks = create<CheckState>((set, get) => {
   const measure = async (
     name: string,
     hash: string | null,
-    points: readonly PhotoPoint[] | null,
+    marks: Marks | null,
     camera: string | null,
     file?: Blob,
   ) => {
@@ -94,7 +94,7 @@ export const useChecks = create<CheckState>((set, get) => {
       job: id,
       name,
       hash,
-      points: points === null ? null : points.map(({ x, y }) => ({ x, y })),
+      marks,
       camera,
     };
     const answer = await host().call('measurePhoto', asked, bytes);
@@ -134,9 +134,9 @@ export const useChecks = create<CheckState>((set, get) => {
     },
     measureFile: (file, name, camera = null) => measure(name, null, null, camera, file),
     measureKept: (hash, name, camera = null) => measure(name, hash, null, camera),
-    measureWithPoints: async (points) => {
+    measureWithMarks: async (marks) => {
       const { look } = get();
-      if (look !== null) await measure(look.name, look.hash, points, look.camera);
+      if (look !== null) await measure(look.name, look.hash, marks, look.camera);
     },
     stop: () => {
       const { job } = get();

@@ -205,21 +205,42 @@ export const check: Words['check'] = {
     topRight: 'oben rechts',
     topLeft: 'oben links',
   },
-  cornerLabel: (corner, marked) =>
-    marked ? `Innenecke ${corner}: gesetzt` : `Innenecke ${corner}: noch nicht gesetzt. Eingabe setzt sie hier.`,
+  innerCorner: (corner) => `Innenecke ${corner}`,
+  lengthEnd: (number) => `Bekannte Länge, Ende ${number}`,
+  lengthEndShort: (number) => `Länge ${number}`,
+  cardCorner: (number) => `Karte, Ecke ${number}`,
+  cardCornerShort: (number) => `Karte ${number}`,
+  placeLabel: (place, marked) =>
+    marked ? `${place}: gesetzt` : `${place}: noch nicht gesetzt. Die Eingabetaste setzt die Marke hier.`,
+  touchLengthEnd: (number) =>
+    number === 1 ? 'Ein Ende der Länge berühren, die du kennst.' : 'Das andere Ende berühren.',
+  touchCardCorner: (number) =>
+    `Die Ecken der Karte der Reihe nach berühren, dort, wo die geraden Kanten sich träfen: ${number} von 4.`,
   markCorner: (corner) => `Die Innenecke des Rahmens ${corner} berühren.`,
   pointsFit: 'Die vier Ecken passen zu diesem Rahmen.',
   pointsDoubtful: (share, wide) =>
     `Die Ecken sind ${share} % zu ${wide ? 'breit' : 'schmal'} für diesen Rahmen. Liegen alle vier auf den Innenkanten?`,
   pointsMirrored: 'Die Ecken laufen andersherum. Links und rechts gelten für die Vorderseite des Gewebes.',
   pointsCrossed: 'Zwei Ecken sind vertauscht. Jede an die Ecke schieben, nach der sie heißt.',
-  pointsLeft: (count) => (count === 1 ? 'noch 1 Ecke' : `noch ${count} Ecken`),
+  lacking: ({ kind, count = 0 }) => {
+    if (kind === 'how-long') return 'Wie lang sie ist, fehlt noch';
+    if (kind === 'length') return count === 1 ? 'Länge: noch 1 Ende' : `Länge: noch ${count} Enden`;
+    if (kind === 'card') return count === 1 ? 'Karte: noch 1 Ecke' : `Karte: noch ${count} Ecken`;
+    return count === 1 ? 'noch 1 Ecke' : `noch ${count} Ecken`;
+  },
   pointsLead:
     'Die Ecken heißen, wie der Rahmen beim Weben steht, wie auch immer das Foto liegt. Ein Zeichen ziehen, oder mit Tab hin und mit den Pfeiltasten weiter.',
   pointsGive: 'Von Hand gesetzt sind Breiten weniger sicher als aus den Kerben gelesen; jede Zahl sagt, um wie viel.',
+  markMore: 'Mehr Anhalt',
+  markMoreWhy:
+    'Wo die Fäden zu sehen sind, können zwei oder drei Ecken genügen. Ein Lineal oder eine Bankkarte flach auf der Kette macht es sicherer; was nicht dazu passt, wird genannt.',
+  markLength: (marked) => (marked ? 'Die bekannte Länge wegnehmen' : 'Eine bekannte Länge markieren'),
+  markCard: (marked) => (marked ? 'Die Karte wegnehmen' : 'Eine Bankkarte markieren'),
+  howLong: 'Zwischen den zwei Marken',
+  lengthRefused: 'Eine Länge auf der Kette liegt zwischen null und drei Metern.',
   measureWithPoints: 'Damit messen',
   leavePoints: 'Die Punkte verlassen',
-  takeBackPoint: 'Die letzte Ecke zurücknehmen',
+  takeBackPoint: 'Die letzte Marke zurücknehmen',
   nothingGuessed: 'Nichts wurde geraten und nichts gesichert.',
   takeAgain: 'Noch einmal aufnehmen.',
   takeAgainHow: 'Die Kamera auflegen und mit kurzer Verzögerung auslösen.',

@@ -209,21 +209,43 @@ export const check = {
     topRight: 'top right',
     topLeft: 'top left',
   },
-  cornerLabel: (corner: string, marked: boolean) =>
-    marked ? `Inner corner, ${corner}: marked` : `Inner corner, ${corner}: not marked yet. Enter marks it here.`,
+  innerCorner: (corner: string) => `Inner corner, ${corner}`,
+  lengthEnd: (number: number) => `Known length, end ${number}`,
+  lengthEndShort: (number: number) => `length ${number}`,
+  cardCorner: (number: number) => `Card, corner ${number}`,
+  cardCornerShort: (number: number) => `card ${number}`,
+  placeLabel: (place: string, marked: boolean) =>
+    marked ? `${place}: marked` : `${place}: not marked yet. Enter marks it here.`,
+  touchLengthEnd: (number: number): string =>
+    number === 1 ? 'Touch one end of the length you know.' : 'Touch its other end.',
+  touchCardCorner: (number: number) =>
+    `Touch the card’s corners one after the other, where its straight sides would meet: ${number} of 4.`,
   markCorner: (corner: string) => `Touch the frame’s inner corner, ${corner}.`,
   pointsFit: 'The four corners fit this loom.',
   pointsDoubtful: (share: number, wide: boolean) =>
     `The corners are ${share} % too ${wide ? 'wide' : 'narrow'} for this loom. Are all four on the inner edges?`,
   pointsMirrored: 'The corners go round the other way. Left and right are as you see the front of the cloth.',
   pointsCrossed: 'Two of the corners are swapped. Move them to the corners they are named after.',
-  pointsLeft: (count: number) => (count === 1 ? '1 corner to go' : `${count} corners to go`),
+  lacking: (what: { readonly kind: 'corners' | 'card' | 'length' | 'how-long'; readonly count?: number }) => {
+    const count = what.count ?? 0;
+    if (what.kind === 'how-long') return 'How long it is isn’t said yet';
+    if (what.kind === 'length') return count === 1 ? 'The length: 1 end to go' : `The length: ${count} ends to go`;
+    if (what.kind === 'card') return count === 1 ? 'The card: 1 corner to go' : `The card: ${count} corners to go`;
+    return count === 1 ? '1 corner to go' : `${count} corners to go`;
+  },
   pointsLead:
     'Name the corners as the loom stands when you weave, however the photograph lies. Drag a mark, or Tab to it and use the arrow keys.',
   pointsGive: 'Marked by hand, widths are less sure than when the notches can be read; each figure says by how much.',
+  markMore: 'More to go by',
+  markMoreWhy:
+    'Two or three corners can be enough where the strings show. A ruler or a bank card flat on the warp makes it surer; whatever disagrees is named.',
+  markLength: (marked: boolean): string => (marked ? 'Take the known length away' : 'Mark a known length'),
+  markCard: (marked: boolean): string => (marked ? 'Take the card away' : 'Mark a bank card'),
+  howLong: 'Between its two marks',
+  lengthRefused: 'A length on the warp is between nothing and three metres.',
   measureWithPoints: 'Measure with these',
   leavePoints: 'Leave the points',
-  takeBackPoint: 'Take back the last corner',
+  takeBackPoint: 'Take back the last mark',
   nothingGuessed: 'Nothing has been guessed and nothing saved.',
   takeAgain: 'Take it again.',
   takeAgainHow: 'Rest the camera on something and use a short delay.',

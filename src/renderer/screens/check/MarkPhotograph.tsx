@@ -1,31 +1,45 @@
 import { type KeyboardEvent, type PointerEvent, useRef, useState } from 'react';
-import './fourPoints.css';
+import './markPhotograph.css';
+import type { Marks } from '../../../core/model/marks.ts';
 import type { Piece } from '../../../core/model/piece.ts';
-import { type PhotoPoint, photoPx } from '../../../core/model/units.ts';
 import { useCommands } from '../../keys/commandStore.ts';
 import { Footer } from '../../parts/Footer.tsx';
 import { ScreenFrame } from '../../parts/ScreenFrame.tsx';
-import { Sentence } from '../../parts/Sentence.tsx';
 import { useBoxSize } from '../../parts/useBoxSize.ts';
 import { usePiece } from '../../state/pieceStore.ts';
 import { useShell } from '../../state/shellStore.ts';
 import { useWords } from '../../words/useWords.ts';
 import type { Look } from './checkStore.ts';
-import { cornerNames, fitOf } from './fourPoints.ts';
+import { fitOf } from './fourPoints.ts';
 import { MagnifierGlass } from './MagnifierGlass.tsx';
+import { MarkedLines } from './MarkedLines.tsx';
+import { MarkingWords } from './MarkingWords.tsx';
+import {
+  groups,
+  lackingIn,
+  lastPlace,
+  markingOf,
+  marksOf,
+  nextPlace,
+  shownPlaces,
+  toggled,
+  waitingPlace,
+  withPlace,
+} from './marking.ts';
+import { placeName, sentenceOf } from './markingSentence.ts';
 import type { PlainPoint } from './plainPoint.ts';
 import { useHostImage } from './useHostImage.ts';
 
-interface FourPointsProps {
+interface MarkPhotographProps {
   readonly look: Look;
   readonly piece: Piece;
-  readonly start: readonly PhotoPoint[] | null;
-  readonly onMeasure: (points: readonly PhotoPoint[]) => void;
+  readonly start: Marks | null;
+  readonly onMeasure: (marks: Marks) => void;
   readonly onLeave: () => void;
 }
 
-/** The four inner corners of the frame, marked by hand: by finger, by mouse, or by Tab and arrow keys. */
-export function FourPoints({ look, piece, start, onMeasure, onLeave }: FourPointsProps) {
+/** The inner corners of the frame, a length, a card, marked by hand: by finger, by mouse, or by Tab and arrow keys. */
+export function MarkPhotograph({ look, piece, start, onMeasure, onLeave }: MarkPhotographProps) {
   const words = useWords().check;
   const key = usePiece((state) => state.key);
   const box = useRef<HTMLDivElement>(null);
@@ -33,20 +47,22 @@ export function FourPoints({ look, piece, start, onMeasure, onLeave }: FourPoint
   const image = useHostImage(
     key === null ? null : { call: 'photoImage', params: { key, hash: look.hash, size: 'full' } },
   );
-  const [points, setPoints] = useState<readonly (PlainPoint | null)[]>(start ?? [null, null, null, null]);
+  const [marking, setMarking] = useState(() => markingOf(start));
   const [held, setHeld] = useState<number | null>(null);
-  const next = points.indexOf(null);
+  const { places } = marking;
+  const shown = shownPlaces(marking);
+  const next = nextPlace(marking);
   const scale = image.width === 0 ? 1 : Math.min(width / image.width, height / image.height);
   const left = (width - image.width * scale) / 2;
   const top = (height - image.height * scale) / 2;
-  const placed = points.filter((point) => point !== null);
-  const fit = placed.length === 4 ? fitOf(placed, piece.loom.openingWidth, piece.loom.openingHeight) : null;
-  const put = (index: number, point: PlainPoint) => {
+  const corners = groups.corner.flatMap((place) => places[place] ?? []);
+  const fit = corners.length === 4 ? fitOf(corners, piece.loom.openingWidth, piece.loom.openingHeight) : null;
+  const put = (place: number, point: PlainPoint) => {
     const inside = {
       x: Math.min(Math.max(point.x, 0), image.width),
       y: Math.min(Math.max(point.y, 0), image.height),
     };
-    setPoints((before) => before.map((each, at) => (at === index ? inside : each)));
+    setMarking((before) => withPlace(before, place, inside));
   };
   const fromEvent = (event: PointerEvent): PlainPoint => {
     const place = box.current?.getBoundingClientRect();
@@ -56,12 +72,15 @@ export function FourPoints({ look, piece, start, onMeasure, onLeave }: FourPoint
     };
   };
   const nearest = (point: PlainPoint): number => {
-    const near = points.findIndex(
-      (each) => each !== null && Math.hypot(each.x - point.x, each.y - point.y) * scale < 24,
-    );
-    return near >= 0 ? near : next;
+    const near = shown.find((place) => {
+      const each = places[place];
+      return each && Math.hypot(each.x - point.x, each.y - point.y) * scale < 24;
+    });
+    return near ?? next;
   };
-  const nudge = (event: KeyboardEvent, index: number) => {
+  /** Where a mark stands, or waits to be set: a corner near where that corner of the picture is. */
+  const placeOf = (place: number): PlainPoint => places[place] ?? waitingPlace(place, image.width, image.height);
+  const nudge = (event: KeyboardEvent, place: number) => {
     const step = event.shiftKey ? 10 : 1;
     const moves: Readonly<Record<string, readonly [number, number]>> = {
       ArrowLeft: [-step, 0],
@@ -73,41 +92,32 @@ export function FourPoints({ look, piece, start, onMeasure, onLeave }: FourPoint
     if (move === undefined) return;
     event.preventDefault();
     event.stopPropagation();
-    // A corner not marked yet starts near where that corner of the picture is.
-    const guess = {
-      x: image.width * (index === 0 || index === 3 ? 0.15 : 0.85),
-      y: image.height * (index < 2 ? 0.85 : 0.15),
-    };
-    const from = points[index] ?? guess;
-    put(index, { x: from.x + move[0], y: from.y + move[1] });
+    const from = placeOf(place);
+    put(place, { x: from.x + move[0], y: from.y + move[1] });
   };
+  const lacking = lackingIn(marking);
+  const sentence = sentenceOf(marking, fit, words);
+  const astray = fit?.kind === 'crossed' || fit?.kind === 'mirrored';
+  const notYet = lacking !== null ? words.lacking(lacking) : astray ? sentence : undefined;
   const finish = () => {
-    if (placed.length === 4) onMeasure(placed.map((point) => ({ x: photoPx(point.x), y: photoPx(point.y) })));
+    if (notYet === undefined) onMeasure(marksOf(marking));
   };
   const takeBack = () => {
-    const last = points.reduce((found, point, index) => (point === null ? found : index), -1);
-    if (last >= 0) setPoints(points.map((each, at) => (at === last ? null : each)));
+    const last = lastPlace(marking);
+    if (last >= 0) setMarking(withPlace(marking, last, null));
   };
+  const ask = (group: 'length' | 'card') => setMarking(toggled(marking, group));
   useCommands('four-points', [
     { id: 'leave-points', words: words.leavePoints, keys: ['Escape'], run: onLeave },
     { id: 'take-back-point', words: words.takeBackPoint, keys: ['Backspace', 'Delete'], run: takeBack },
+    {
+      id: 'mark-length',
+      words: words.markLength(marking.asked.includes('length')),
+      keys: ['L'],
+      run: () => ask('length'),
+    },
+    { id: 'mark-card', words: words.markCard(marking.asked.includes('card')), keys: ['C'], run: () => ask('card') },
   ]);
-  const sentence =
-    fit === null
-      ? words.markCorner(words.corners[cornerNames[Math.max(0, next)]!])
-      : fit.kind === 'fits'
-        ? words.pointsFit
-        : fit.kind === 'doubtful'
-          ? words.pointsDoubtful(Math.round(Math.abs(fit.tooWide) * 100), fit.tooWide > 0)
-          : fit.kind === 'mirrored'
-            ? words.pointsMirrored
-            : words.pointsCrossed;
-  const notYet =
-    placed.length < 4
-      ? words.pointsLeft(4 - placed.length)
-      : fit?.kind === 'crossed' || fit?.kind === 'mirrored'
-        ? sentence
-        : undefined;
   return (
     <ScreenFrame
       className="check-screen"
@@ -133,11 +143,11 @@ export function FourPoints({ look, piece, start, onMeasure, onLeave }: FourPoint
         className="four-points"
         onPointerDown={(event) => {
           const point = fromEvent(event);
-          const index = nearest(point);
-          if (index < 0 || event.button !== 0 || image.width === 0) return;
+          const place = nearest(point);
+          if (place < 0 || event.button !== 0 || image.width === 0) return;
           event.currentTarget.setPointerCapture(event.pointerId);
-          setHeld(index);
-          put(index, point);
+          setHeld(place);
+          put(place, point);
         }}
         onPointerMove={(event) => held !== null && put(held, fromEvent(event))}
         onPointerUp={() => setHeld(null)}
@@ -151,39 +161,39 @@ export function FourPoints({ look, piece, start, onMeasure, onLeave }: FourPoint
             style={{ left, top, width: image.width * scale, height: image.height * scale }}
           />
         )}
+        <MarkedLines places={places} scale={scale} left={left} top={top} />
         {/* Before the picture is there, a mark would have no place on it. */}
         {image.width > 0 &&
-          cornerNames.map((corner, index) => {
-            const point = points[index] ?? null;
-            const shown = point ?? {
-              x: image.width * (index === 0 || index === 3 ? 0.15 : 0.85),
-              y: image.height * (index < 2 ? 0.85 : 0.15),
-            };
+          shown.map((place) => {
+            const marked = places[place] !== null;
+            const at = placeOf(place);
+            const name = placeName(place, words);
             return (
               <button
-                key={corner}
+                key={place}
                 type="button"
-                className={point === null ? 'corner-mark on-photograph is-waiting' : 'corner-mark on-photograph'}
-                style={{ left: left + shown.x * scale, top: top + shown.y * scale }}
-                aria-label={words.cornerLabel(words.corners[corner], point !== null)}
+                className={marked ? 'corner-mark on-photograph' : 'corner-mark on-photograph is-waiting'}
+                style={{ left: left + at.x * scale, top: top + at.y * scale }}
+                aria-label={words.placeLabel(name.label, marked)}
                 data-own-keys
+                data-place={place}
                 onFocus={() => setHeld(null)}
                 onKeyDown={(event) => {
-                  nudge(event, index);
-                  if ((event.key === 'Enter' || event.key === ' ') && point === null) {
+                  nudge(event, place);
+                  if ((event.key === 'Enter' || event.key === ' ') && !marked) {
                     event.preventDefault();
-                    put(index, shown);
-                    useShell.getState().say(words.cornerLabel(words.corners[corner], true));
+                    put(place, at);
+                    useShell.getState().say(words.placeLabel(name.label, true));
                   }
                 }}
               >
-                <span className="corner-name">{words.corners[corner]}</span>
+                <span className="corner-name">{name.short}</span>
               </button>
             );
           })}
         <MagnifierGlass
           address={image.address}
-          points={points}
+          places={places}
           held={held}
           scale={scale}
           left={left}
@@ -191,11 +201,13 @@ export function FourPoints({ look, piece, start, onMeasure, onLeave }: FourPoint
           box={box}
         />
       </div>
-      <section className="check-words" aria-label={words.wordsLabel}>
-        <Sentence size="large">{sentence}</Sentence>
-        <p>{words.pointsLead}</p>
-        <p className="second">{words.pointsGive}</p>
-      </section>
+      <MarkingWords
+        marking={marking}
+        sentence={sentence}
+        units={piece.units}
+        onAsk={ask}
+        onLength={(length) => setMarking({ ...marking, length })}
+      />
     </ScreenFrame>
   );
 }

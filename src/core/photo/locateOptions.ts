@@ -1,0 +1,29 @@
+import type { FittedLens } from '../model/check.ts';
+import type { Marks } from '../model/marks.ts';
+import type { CameraPrior } from './coarseCamera.ts';
+import type { Expected } from './expected.ts';
+import type { Photo } from './raster.ts';
+import type { ColourRaster } from './reduce.ts';
+
+export interface LocateOptions {
+  /** What the weaver marked in the picture; null to find the loom without. */
+  readonly marks?: Marks | null;
+  /** The picture shows left for right. Told by three or four marked corners themselves when there are any. */
+  readonly mirrored?: boolean;
+  /** What earlier pictures by the same camera showed of its lens. */
+  readonly lens?: FittedLens | null;
+  /** A line of inner figures for a maintainer. */
+  readonly trace?: (line: string) => void;
+  readonly onStage?: (name: string, done: number, of: number) => void;
+}
+
+/** One picture and what is looked for in it. */
+export interface View {
+  readonly photo: Photo;
+  /** A copy reduced by `factor`. */
+  readonly picture: ColourRaster;
+  readonly factor: number;
+  readonly expected: Expected;
+  readonly prior: CameraPrior;
+  readonly mirrored: boolean;
+}
