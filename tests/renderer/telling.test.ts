@@ -174,7 +174,10 @@ describe('sentences of the core and the host', () => {
     expect(flags.length).toBeGreaterThan(9);
     for (const { message, advice } of flags) {
       // A screen sets the first sentence apart as a title and tells the others together.
-      const afterTitle = message.split(/(?<=\.) (?=\S)/).slice(1).join(' ');
+      const afterTitle = message
+        .split(/(?<=\.) (?=\S)/)
+        .slice(1)
+        .join(' ');
       for (const sentence of [message, afterTitle, advice]) {
         const said = tellIn('de', sentence);
         expect(said).not.toMatch(english);
