@@ -1,5 +1,6 @@
 import { type ColourRaster, enlargedCoordinate } from './reduce.ts';
 import { insidePicture, sampleColour } from './sample.ts';
+import { woodEnding } from './woodEnds.ts';
 
 /** A point of an edge, photo px. */
 export interface PhotoEdgePoint {
@@ -10,6 +11,8 @@ export interface PhotoEdgePoint {
 /**
  * Sub-pixel places where colour steps most, row by row, within `reach` of an expected place.
  * @param place picture position of (value across the edge, row).
+ * @param woodAt a value at which the wood itself is seen, for an edge beyond it at which wood ends: a step counts as far
+ *   as it does end wood. Null for any step.
  */
 export function edgePoints(
   picture: ColourRaster,
@@ -18,11 +21,12 @@ export function edgePoints(
   at: number,
   reach: number,
   rows: readonly number[],
+  woodAt: number | null = null,
 ): PhotoEdgePoint[] {
   const step = 0.2;
   const count = Math.round((2 * reach) / step) + 9;
   const from = at - reach - 4 * step;
-  const colours = new Float64Array(3 * count);
+  const colours = new Float64Array(3 * (count + 1));
   const strength = new Float64Array(count);
   const found: { value: number; row: number }[] = [];
   for (const row of rows) {
@@ -32,6 +36,10 @@ export function edgePoints(
     for (let k = 0; k < count; k++) {
       const share = k / (count - 1);
       sampleColour(picture, first.x + share * (last.x - first.x), first.y + share * (last.y - first.y), colours, 3 * k);
+    }
+    if (woodAt !== null) {
+      const wood = place(woodAt, row);
+      sampleColour(picture, wood.x, wood.y, colours, 3 * count);
     }
     strength.fill(0);
     let best = -1;
@@ -43,7 +51,8 @@ export function edgePoints(
         for (let d = 1; d <= 4; d++) rise += colours[3 * (k + d) + c]! - colours[3 * (k - d) + c]!;
         sum += (rise / 4) ** 2;
       }
-      strength[k] = Math.sqrt(sum);
+      const ends = woodAt === null ? 1 : woodEnding(colours, 3 * count, 3 * (k - 4), 3 * (k + 4));
+      strength[k] = ends * Math.sqrt(sum);
       if (strength[k]! > most) {
         most = strength[k]!;
         best = k;

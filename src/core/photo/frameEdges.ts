@@ -85,7 +85,7 @@ export function frameEdges(
     span: number,
     lines: readonly number[],
   ) => {
-    const points = edgePoints(picture, factor, place, at, span, lines);
+    const points = edgePoints(picture, factor, place, at, span, lines, kind === 'outer' ? wood : null);
     edges.push({ side, kind, points, support: points.length / lines.length });
   };
   const inner = bothShow(bottom, top, shift, 0.6, 1.5);

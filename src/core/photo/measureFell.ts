@@ -128,9 +128,9 @@ function placeFell(
   }
   // Below a float's edge the gaps beside the string are covered; where they are open a mark on the string was met.
   const open = (gapCover(strip, edge.y - 1.8 * frame.planPass, edge.y, frame, sides) ?? 1) < OPEN_GAP;
-  const belowMark = open ? gapEdge(strip, edge.y, frame, sides) : null;
+  const belowMark = gapEdge(strip, edge.y, frame, sides, open);
   const y = belowMark ?? edge.y;
-  const unsure = open || visible === null ? UNSURE * frame.planPass : 0;
+  const unsure = open || belowMark !== null || visible === null ? UNSURE * frame.planPass : 0;
   const sigma = Math.hypot(FLOOR, 0.3 * frame.mmPerPx, edge.sigma, doubt, unsharp, unsure);
   const fell = measurement(y, sigma, 1, 'fell change point');
   return { end: end.end, course, fell, why: null };

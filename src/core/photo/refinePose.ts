@@ -75,6 +75,10 @@ function plausible({ wood: [inner, outer], camera }: PoseFit, prior: CameraPrior
 }
 
 const ROUNDS = 3;
+/** With a frame so far seen it is gone on with, for so many rounds at most, until nothing moves by more than this, mm. */
+const WORTH_MORE = 0.75;
+const MOST_ROUNDS = 12;
+const SETTLED = 0.05;
 /** Share of the frame's edges below which a second round is in vain. */
 const HOPELESS = 0.2;
 /** Samples of a string next to the bar: about 30 mm. */
@@ -134,7 +138,7 @@ export function refinePose(
   const byCombs = fromFrame ? null : nearByStrings(photo, camera, expected, prior, mirrored);
   if (byCombs) camera = byCombs.camera;
   let seen = framed(camera, fromFrame ? 3 : 7);
-  for (let round = 0; round < ROUNDS; round++) {
+  for (let round = 0; round < MOST_ROUNDS; round++) {
     camera = seen.camera;
     const wood = frameThings(seen.frame, expected, camera, photo, mirrored);
     const rails = wood.filter((thing) => thing.axis === 'x').length;
@@ -198,7 +202,9 @@ export function refinePose(
     );
     // Later rounds are finer; one that loses the frame has gone astray.
     if (refined && now.frameSupport < 0.85 * refined.frameSupport) break;
+    const moved = refined ? largestMove(refined.fit.camera, fit.camera, photo, mirrored, expected) : Infinity;
     refined = now;
+    if (moved < SETTLED || (round >= ROUNDS - 1 && now.frameSupport < WORTH_MORE)) break;
     // What is so far from a frame does not become one.
     if (now.frameSupport < HOPELESS) break;
     const scale = scaleOf(fit.camera, photo, mirrored, expected);
