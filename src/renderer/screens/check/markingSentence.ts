@@ -1,6 +1,6 @@
 import type { Words } from '../../words/en.ts';
 import { cornerNames, type Fit } from './fourPoints.ts';
-import { groupOf, groups, type Marking, nextPlace } from './marking.ts';
+import { groupOf, groups, lackingIn, type Marking, nextPlace } from './marking.ts';
 
 type CheckWords = Words['check'];
 
@@ -22,7 +22,8 @@ export function sentenceOf(marking: Marking, fit: Fit | null, words: CheckWords)
     const number = next - groups[group][0];
     if (group === 'length') return words.touchLengthEnd(number + 1);
     if (group === 'card') return words.touchCardCorner(number + 1);
-    return words.markCorner(words.corners[cornerNames[number]!]);
+    const corner = words.corners[cornerNames[number]!];
+    return lackingIn(marking) === null ? words.mayBeEnough(corner) : words.markCorner(corner);
   }
   switch (fit?.kind) {
     case 'doubtful':

@@ -216,6 +216,7 @@ export const check: Words['check'] = {
     number === 1 ? 'Ein Ende der Länge berühren, die du kennst.' : 'Das andere Ende berühren.',
   touchCardCorner: (number) =>
     `Die Ecken der Karte der Reihe nach berühren, dort, wo die geraden Kanten sich träfen: ${number} von 4.`,
+  mayBeEnough: (corner) => `Das kann zum Messen reichen. Sicherer mit der Innenecke des Rahmens ${corner}.`,
   markCorner: (corner) => `Die Innenecke des Rahmens ${corner} berühren.`,
   pointsFit: 'Die vier Ecken passen zu diesem Rahmen.',
   pointsDoubtful: (share, wide) =>

@@ -220,6 +220,7 @@ export const check = {
     number === 1 ? 'Touch one end of the length you know.' : 'Touch its other end.',
   touchCardCorner: (number: number) =>
     `Touch the card’s corners one after the other, where its straight sides would meet: ${number} of 4.`,
+  mayBeEnough: (corner: string) => `This may be enough to measure. Surer with the frame’s inner corner, ${corner}.`,
   markCorner: (corner: string) => `Touch the frame’s inner corner, ${corner}.`,
   pointsFit: 'The four corners fit this loom.',
   pointsDoubtful: (share: number, wide: boolean) =>
