@@ -13,7 +13,7 @@ const beat: Beat = {
   pass: measurement(pass, 0.01, 10, 'test'),
   rows: [],
   passesAt: (y) => y / pass,
-  evenFirst: true,
+  evenCrest: 0.5,
 };
 
 /** Lightness up one end: floats swing once in two passes, up to where something plain lies over them. */

@@ -10,8 +10,18 @@ export interface Beat {
   readonly rows: readonly BeatRow[];
   /** Passes woven up to a height on an end, counted from the base at the warp's middle; without an end, there. */
   readonly passesAt: (y: number, end?: number) => number;
-  /** 1 when even ends carry the float of even passes, else 0: which of two neighbours lies on top first. */
-  readonly evenFirst: boolean;
+  /** The count of passes, modulo two, at which floats of even ends have their crests; on odd ends a pass later. */
+  readonly evenCrest: number;
+}
+
+/** How heights of floats are seen, which lie nearer to the camera than the strings. */
+export interface FloatScale {
+  /** By what share the floats look larger than the strings' plane shows lengths. */
+  readonly enlarged: number;
+  /** Where a float at the base would be seen, mm up from the base line: below it under a camera that is higher up. */
+  readonly baseAt: number;
+  /** One-sigma share of a length through scale alone. */
+  readonly scaleSigma: number;
 }
 
 /** Each window looks at this many passes; one is laid every few passes. */
@@ -24,14 +34,9 @@ const HIGHEST = 1.5;
 /**
  * Reads the beat from the floats. On one end a float comes every second pass, on the next end a pass later: the ends'
  * lightness added with alternate signs swings once in exactly two passes, whatever else repeats in the cloth.
- * @param scale by what share the floats look enlarged, and the one-sigma share of a length through scale alone.
  * @returns null when too little is woven or the floats can't be told apart.
  */
-export function readBeat(
-  lines: readonly WeaveLine[],
-  frame: ClothFrame,
-  scale: { readonly enlarged: number; readonly scaleSigma: number },
-): Beat | null {
+export function readBeat(lines: readonly WeaveLine[], frame: ClothFrame, scale: FloatScale): Beat | null {
   const first = lines[0];
   if (!first) return null;
   const { yStep } = first;
@@ -156,7 +161,7 @@ function followPhase(
   reach: number,
   h: number,
   top: number,
-  scale: { readonly enlarged: number; readonly scaleSigma: number },
+  scale: FloatScale,
 ): Beat | null {
   // How far the floats rise is known to about a third.
   const shareScale = Math.hypot(scale.scaleSigma, scale.enlarged / 3);
@@ -225,14 +230,12 @@ function followPhase(
     const local = Math.hypot((Math.SQRT2 * Math.max(noise, 0.04)) / (4 * HOP), shareScale);
     return { y, pass: measurement(pass, pass * local, Math.round(reach / pass), 'floats') };
   });
-  // On an even end the float's crest lies half a pass above the start of its pass.
-  const first = raw(0);
-  const offset = ((first % 2) + 2) % 2;
-  const evenFirst = Math.cos(Math.PI * (offset + 0.5)) > 0;
+  // The swing's phase is nothing at the crests of even ends.
+  const first = raw(scale.baseAt);
   return {
     pass: measurement(mean, mean * sigmaShare, Math.round(whole), 'floats'),
     rows,
     passesAt: (y, end) => raw(y) - first + (end === undefined ? 0 : leanAt(y) * (end - middle)),
-    evenFirst,
+    evenCrest: ((-first % 2) + 2) % 2,
   };
 }

@@ -2,37 +2,25 @@ import { linearFromEncoded, srgbFromHex } from '../colour/srgb.ts';
 import type { ColourReading } from '../model/check.ts';
 import type { Piece } from '../model/piece.ts';
 import type { Beat } from './beat.ts';
+import { fillPassesUnder } from './passesUnder.ts';
+import {
+  countingFrom,
+  floatsOf,
+  type LogColour,
+  linearOfLog,
+  logOfLinear,
+  type SeenFloat,
+  wovenPasses,
+} from './seenFloats.ts';
 import { median } from './statistics.ts';
 import type { WeaveLine } from './weaveLines.ts';
 
-/** A colour as three logarithms of linear light: a change of light adds the same to every yarn. */
-type LogColour = readonly [number, number, number];
-
-/** The float that lies on one end for two passes: what a turn shows. */
-interface SeenFloat {
-  readonly end: number;
-  /** Lower pass of the turn it stands for. */
-  readonly pass: number;
-  readonly colour: LogColour;
-}
-
-/** Linear light below this is all noise. */
-const DARK = 0.004;
-
-/** Back from lightness and two hues to the logarithms of linear red, green and blue. */
-function logOf(light: number, redGreen: number, yellowBlue: number): LogColour {
-  // r + g + b = 3 L, r − g = A, (r + g) / 2 − b = B.
-  const blue = light - (2 / 3) * yellowBlue;
-  const sum = 3 * light - blue;
-  const red = (sum + redGreen) / 2;
-  const green = (sum - redGreen) / 2;
-  const log = (byte: number) => Math.log(linearFromEncoded(Math.max(0, Math.min(1, byte / 255))) + DARK);
-  return [log(red), log(green), log(blue)];
-}
-
+/** Fewer floats than these tell no colours. */
+const FEWEST = 12;
 /**
  * Tells every woven cell's yarn. How each yarn looks in this light is learnt from the picture: the light's colour by
- * the best common change from the yarns' own colours, then each yarn from the cells that came nearest to it.
+ * the best common change from the yarns' own colours, then each yarn from the cells that came nearest to it. The
+ * floats are seen; what passes under an end is told from the floats beside it.
  * @param chart yarn planned for a cell, as a first guess of where each yarn can be seen; -1 where there is none.
  */
 export function readColours(
@@ -41,16 +29,35 @@ export function readColours(
   piece: Piece,
   chart: (end: number, pass: number) => number,
 ): ColourReading | null {
-  const floats = lines.flatMap((line) => floatsOf(line, beat));
-  if (floats.length < 12) return null;
   const yarns = piece.yarns.map((yarn): LogColour => {
     const colour = srgbFromHex(yarn.colour) ?? { red: 0.5, green: 0.5, blue: 0.5 };
-    return [
-      Math.log(linearFromEncoded(colour.red) + DARK),
-      Math.log(linearFromEncoded(colour.green) + DARK),
-      Math.log(linearFromEncoded(colour.blue) + DARK),
-    ];
+    return logOfLinear(linearFromEncoded(colour.red), linearFromEncoded(colour.green), linearFromEncoded(colour.blue));
   });
+  const counting = countingFrom(beat);
+  const floats = lines.flatMap((line) => floatsOf(line, beat, counting));
+  if (floats.length < FEWEST) return null;
+  const { looks, read } = learnLooks(floats, yarns, chart);
+  const passes = lines.map((line) => wovenPasses(line, beat, counting));
+  const { ends } = piece.warp;
+  const rows = Array.from({ length: Math.max(...passes) }, () => new Array<number>(ends).fill(-1));
+  const woven = new Array<number>(ends).fill(0);
+  lines.forEach((line, i) => {
+    woven[line.end] = passes[i]!;
+  });
+  floats.forEach((float, i) => {
+    rows[float.pass]![float.end] = read[i]!.yarn;
+  });
+  blendsToNeighbours(rows, floats, read, looks);
+  fillPassesUnder(rows, woven, (end, pass) => (end + pass + counting.parity) % 2 === 1);
+  return { rows, share: read.filter((one) => one.lead > 0.08).length / read.length };
+}
+
+/** What the yarns look like here, and which is nearest to each float. */
+function learnLooks(
+  floats: readonly SeenFloat[],
+  yarns: readonly LogColour[],
+  chart: (end: number, pass: number) => number,
+): { looks: LogColour[]; read: Nearest[] } {
   let looks = inThisLight(floats, yarns, chart);
   let read = floats.map((float) => nearest(float.colour, looks));
   for (let round = 0; round < 4; round++) {
@@ -63,49 +70,7 @@ export function readColours(
     });
     read = floats.map((float) => nearest(float.colour, looks));
   }
-  const passes = Math.max(...floats.map((float) => float.pass)) + 2;
-  const ends = piece.warp.ends;
-  const rows = Array.from({ length: passes }, () => new Array<number>(ends).fill(-1));
-  let sure = 0;
-  floats.forEach((float, i) => {
-    for (const pass of [float.pass, float.pass + 1]) {
-      const row = rows[pass];
-      if (row) row[float.end] = read[i]!.yarn;
-    }
-    if (read[i]!.lead > 0.08) sure++;
-  });
-  return { rows, share: sure / floats.length };
-}
-
-/** The middle colour of every turn on one end, the dark between floats left out. */
-function floatsOf(line: WeaveLine, beat: Beat): SeenFloat[] {
-  const byTurn = new Map<number, { light: number[]; redGreen: number[]; yellowBlue: number[] }>();
-  const odd = line.end % 2 === 1;
-  // An even end carries the float of the turn's one pass, an odd end of the other: half of a float reaches beyond.
-  const shift = odd === beat.evenFirst ? 0.5 : -0.5;
-  for (let r = 0; r < line.rows; r++) {
-    const passes = beat.passesAt(r * line.yStep, line.end) - shift;
-    const turn = Math.floor(passes / 2);
-    const inTurn = passes - 2 * turn;
-    if (turn < 0 || inTurn < 0.45 || inTurn > 1.55) continue;
-    const seen = byTurn.get(turn) ?? { light: [], redGreen: [], yellowBlue: [] };
-    seen.light.push(line.colours[r * 3]!);
-    seen.redGreen.push(line.colours[r * 3 + 1]!);
-    seen.yellowBlue.push(line.colours[r * 3 + 2]!);
-    byTurn.set(turn, seen);
-  }
-  const top = beat.passesAt((line.rows - 1) * line.yStep, line.end);
-  return [...byTurn].flatMap(([turn, seen]) =>
-    2 * turn + 1 > top + 0.6
-      ? []
-      : [
-          {
-            end: line.end,
-            pass: 2 * turn,
-            colour: logOf(median(seen.light), median(seen.redGreen), median(seen.yellowBlue)),
-          },
-        ],
-  );
+  return { looks, read };
 }
 
 /** What the yarns look like here: each plus the one change of light that brings the planned cells nearest. */
@@ -139,7 +104,14 @@ function distance(a: LogColour, b: LogColour): number {
   return Math.sqrt((red - light) ** 2 + (green - light) ** 2 + (blue - light) ** 2 + 0.3 * light * light);
 }
 
-function nearest(colour: LogColour, looks: readonly LogColour[]): { yarn: number; lead: number } {
+interface Nearest {
+  readonly yarn: number;
+  /** Distance to the yarn's look, and by how much the next yarn's is farther. */
+  readonly far: number;
+  readonly lead: number;
+}
+
+function nearest(colour: LogColour, looks: readonly LogColour[]): Nearest {
   let best = 0;
   let first = Number.POSITIVE_INFINITY;
   let second = Number.POSITIVE_INFINITY;
@@ -151,5 +123,48 @@ function nearest(colour: LogColour, looks: readonly LogColour[]): { yarn: number
       best = yarn;
     } else second = Math.min(second, far);
   });
-  return { yarn: best, lead: second - first };
+  return { yarn: best, far: first, lead: second - first };
+}
+
+/**
+ * Where two areas meet, a float may show something of both colours and so look like a third yarn. A yarn that neither
+ * side shows is taken for such a blend where a blend explains its colour at least as well.
+ */
+function blendsToNeighbours(
+  rows: number[][],
+  floats: readonly SeenFloat[],
+  read: readonly Nearest[],
+  looks: readonly LogColour[],
+): void {
+  const seen = rows.map((row) => [...row]);
+  const beside = (end: number, pass: number): number[] =>
+    [seen[pass - 1]?.[end], seen[pass + 1]?.[end]].filter((yarn) => yarn !== undefined && yarn >= 0) as number[];
+  floats.forEach(({ end, pass, colour }, i) => {
+    const { yarn, far } = read[i]!;
+    const left = beside(end - 1, pass);
+    const right = beside(end + 1, pass);
+    if (left.includes(yarn) || right.includes(yarn)) return;
+    for (const a of left) {
+      for (const b of right) {
+        if (a === b) continue;
+        const blend = nearestBlend(colour, looks[a]!, looks[b]!);
+        if (blend.far <= far) rows[pass]![end] = blend.share < 0.5 ? a : b;
+      }
+    }
+  });
+}
+
+const BLEND_STEPS = 10;
+
+/** The blend of two looks, as light adds, that comes nearest to a colour; `share` is the second's part. */
+function nearestBlend(colour: LogColour, a: LogColour, b: LogColour): { far: number; share: number } {
+  const [first, second] = [linearOfLog(a), linearOfLog(b)];
+  const at = (share: number, channel: 0 | 1 | 2): number => first[channel] + share * (second[channel] - first[channel]);
+  let best = { far: Number.POSITIVE_INFINITY, share: 0 };
+  for (let step = 0; step <= BLEND_STEPS; step++) {
+    const share = step / BLEND_STEPS;
+    const far = distance(colour, logOfLinear(at(share, 0), at(share, 1), at(share, 2)));
+    if (far < best.far) best = { far, share };
+  }
+  return best;
 }

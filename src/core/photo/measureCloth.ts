@@ -3,13 +3,14 @@ import type { EndReading, LoomReading, SelvedgeRow } from '../model/check.ts';
 import { type Measurement, measurement } from '../model/measurement.ts';
 import type { Piece } from '../model/piece.ts';
 import { BARE } from '../model/plan.ts';
-import { readBeat } from './beat.ts';
+import { type FloatScale, readBeat } from './beat.ts';
+import { cameraOver } from './cameraOver.ts';
 import { readColours } from './clothColours.ts';
 import { type ClothFrame, clothFrame } from './clothFrame.ts';
 import { NO_STRING } from './countEnds.ts';
 import type { EndFell } from './endFell.ts';
 import { doubtOddFloats } from './fellFloats.ts';
-import type { LocatedLoom } from './loomPose.ts';
+import type { LocatedLoom, LoomPose } from './loomPose.ts';
 import { doubtUnwoven } from './lyingOver.ts';
 import { measureFell } from './measureFell.ts';
 import { measureSide } from './measureSelvedge.ts';
@@ -80,10 +81,7 @@ export function measureCloth(
   const course = ribCourse(frame, firstEnds, selvedge);
   const tops = firstEnds.flatMap((end) => (end.fell ? [{ end: end.index, y: end.fell.value }] : []));
   const lines = weaveLines(sampler, frame, course, tops);
-  const beat = readBeat(lines, frame, {
-    enlarged: floatsEnlarged(frame, photo),
-    scaleSigma: pose.reference.scaleSigma,
-  });
+  const beat = readBeat(lines, frame, floatScale(frame, pose, photo));
   if (!beat && median(tops.map((end) => end.y)) > WEAVE_SHOWS * frame.planPass) {
     const why = 'no weave is seen below it';
     const unread = firstEnds.map((end) => ({ ...end, seen: false, why: end.why ?? why, fell: null, xAtFell: null }));
@@ -95,7 +93,8 @@ export function measureCloth(
   onStage('colours', 0, 1);
   const { chart } = makeChart(piece);
   const plannedYarn = (end: number, pass: number): number => {
-    const yarn = pass < chart.passes ? (chart.cells[pass * chart.ends + end] ?? BARE) : BARE;
+    const charted = end >= 0 && end < chart.ends && pass >= 0 && pass < chart.passes;
+    const yarn = charted ? chart.cells[pass * chart.ends + end]! : BARE;
     return yarn === BARE ? -1 : yarn;
   };
   const colours = beat && readColours(lines, beat, piece, plannedYarn);
@@ -111,14 +110,14 @@ const WEAVE_SHOWS = 40;
 const USUAL_FOCAL = 0.78;
 
 /**
- * By what share the floats look larger than the strings' plane shows lengths: they lie nearer to the camera, about
- * half a string above it and, the dark between floats lying lower than their crests, half a weft thickness (a pass).
+ * Floats lie nearer to the camera than the strings, about half a string above them and, the dark between floats lying
+ * lower than their crests, half a weft thickness (a pass): they look larger, and farther from the camera's foot.
  */
-function floatsEnlarged(frame: ClothFrame, photo: Photo): number {
+function floatScale(frame: ClothFrame, pose: LoomPose, photo: Photo): FloatScale {
   const string = frame.stringsPerEnd === 2 ? frame.endHalf / 1.05 : frame.endHalf * 2;
-  const above = string / 2 + frame.planPass;
-  const distance = USUAL_FOCAL * Math.max(photo.width, photo.height) * frame.mmPerPx;
-  return above / distance;
+  const camera = cameraOver(pose, USUAL_FOCAL * Math.max(photo.width, photo.height));
+  const enlarged = (string / 2 + frame.planPass) / camera.height;
+  return { enlarged, baseAt: enlarged * (frame.baseY - camera.y), scaleSigma: pose.reference.scaleSigma };
 }
 
 const inCloth = (x: Measurement, frame: ClothFrame): Measurement => ({ ...x, value: x.value - frame.centreX });
