@@ -57,6 +57,8 @@ interface Settled {
   readonly camera: Camera;
   readonly edges: number;
   readonly wood: number;
+  /** How far from a usual camera it takes to see a frame there, beyond what lenses make likely, in sigmas. */
+  readonly odd: number;
 }
 
 /** First ideas of the loom from its frame, best first, at most `most`, each the way up that the cloth speaks for. */
@@ -71,7 +73,7 @@ export function frameLooks(
   const picture = reducePhoto(photo, factor);
   const edges = colourEdges(picture);
   const scene: Scene = { photo, factor, picture, edges, usual: usualSupport(edges), expected, prior, mirrored };
-  const settled = frameQuads(edges, expected, CANDIDATES)
+  const settled = frameQuads(edges, expected, Math.exp(prior.logFocal) / factor, CANDIDATES)
     .flatMap((quad) => {
       const camera = cameraOfQuad(quad, scene);
       return camera ? [settle(camera, scene)] : [];
@@ -110,7 +112,11 @@ function judged(one: Settled, scene: Scene): FrameLook {
   };
 }
 
-const scoreOf = (one: Settled): number => one.edges + 2.5 * one.wood;
+/** From so many sigma of what cameras usually are on, and what each more takes from a look's score. */
+const ODD_CAMERA = 2;
+const ODD_COSTS = 0.5;
+
+const scoreOf = (one: Settled): number => one.edges + 2.5 * one.wood - ODD_COSTS * one.odd;
 
 const toSmall = (camera: Camera, { photo, mirrored, factor }: Scene) => {
   const map = mapOf(camera, photo, mirrored);
@@ -160,7 +166,12 @@ function settle(start: Camera, scene: Scene): Settled {
     const anywhere = scene.usual[direction]!;
     return Math.max(0, (support - anywhere) / (1 - anywhere));
   });
-  return { camera, edges: sides.reduce((sum, value) => sum + value, 0), wood: woodOf(camera, scene) };
+  return {
+    camera,
+    edges: sides.reduce((sum, value) => sum + value, 0),
+    wood: woodOf(camera, scene),
+    odd: Math.max(0, Math.abs(camera.logFocal - prior.logFocal) / prior.logFocalSigma - ODD_CAMERA),
+  };
 }
 
 interface Side {

@@ -11,7 +11,10 @@ interface Place {
 export interface FrameQuad {
   /** The opening's corners in the picture, going round: of one bar left to right, then of the other right to left. */
   readonly corners: readonly [Place, Place, Place, Place];
-  /** Sum over the eight edges of the share of their length that is there, beyond what the picture shows anywhere. */
+  /**
+   * Sum over the eight edges of the share of their length that is there, beyond what the picture shows anywhere, less
+   * what a usual camera couldn't see.
+   */
   readonly support: number;
 }
 
@@ -29,9 +32,10 @@ const LEAST = 2.8;
 /**
  * Looks for the frame itself: two pairs of long lines whose crossings have the plan's proportions, and which as outer
  * or inner edges of the wood predict the other edges of it where there truly are some.
+ * @param focal the usual focal length, px of the picture the edges were found in.
  * @returns best first, each apart from the better ones.
  */
-export function frameQuads(edges: ColourEdges, expected: Expected, most: number): FrameQuad[] {
+export function frameQuads(edges: ColourEdges, expected: Expected, focal: number, most: number): FrameQuad[] {
   const votes = new LineVotes(edges);
   const usual = usualSupport(edges);
   const found: FrameQuad[] = [];
@@ -41,7 +45,8 @@ export function frameQuads(edges: ColourEdges, expected: Expected, most: number)
     const across = votes.family(direction + 90, LEAN, LINES, OUTERMOST);
     for (const { corners, outer } of quadsOf(along, across, edges, expected)) {
       const least = Math.max(LEAST, best - BEHIND);
-      const support = supportOf(corners, outer, edges, expected, usual, least);
+      const skewed = SKEW_COSTS * Math.min(1, (skewOf(corners, expected, edges, focal) / SKEWED) ** 2);
+      const support = supportOf(corners, outer, edges, expected, usual, least + skewed) - skewed;
       if (support < least) continue;
       found.push({ corners, support });
       best = Math.max(best, support);
@@ -163,6 +168,51 @@ function openingOf(
   const x = openingWidth / 2;
   const y = openingHeight / 2;
   return [map(-x, -y), map(x, -y), map(x, y), map(-x, y)];
+}
+
+/** A skew of this much takes so much support; lenses and bars' thickness make up for a part of it. */
+const SKEWED = 0.05;
+const SKEW_COSTS = 1.5;
+/** Focal lengths tried, as multiples of the usual one. */
+const FOCALS = [0.7, 1, 1.4];
+
+/**
+ * How far from a rectangle of the plan's proportions the four-sided figure is for a camera with square pixels: 0 when
+ * its two directions can be at right angles and in proportion. Hartley and Zisserman, Multiple View Geometry, 8.1.
+ */
+function skewOf(
+  corners: FrameQuad['corners'],
+  { openingWidth: w, openingHeight: h }: Expected,
+  { width, height }: ColourEdges,
+  usualFocal: number,
+): number {
+  const map = rectangleMap(corners, w, h);
+  const middle = map(0, 0);
+  // Columns of the plane's picture from the vanishing shares along both directions.
+  const column = (x: number, y: number): [number, number, number] => {
+    const ahead = map(x, y);
+    const behind = map(-x, -y);
+    // A point t along the direction is seen at (middle + t c) / (1 + t g): both halves give c and g.
+    const far = Math.hypot(ahead.x - middle.x, ahead.y - middle.y);
+    const near = Math.hypot(behind.x - middle.x, behind.y - middle.y);
+    const g = (near - far) / (near + far);
+    const size = Math.hypot(x, y);
+    return [
+      ((1 + g) * ahead.x - middle.x - (g * width) / 2) / size,
+      ((1 + g) * ahead.y - middle.y - (g * height) / 2) / size,
+      g / size,
+    ];
+  };
+  const across = column(w / 2, 0);
+  const along = column(0, h / 2);
+  const skews = FOCALS.map((factor) => {
+    const focal = factor * usualFocal;
+    const [a, b] = [across, along].map(([x, y, z]) => [x / focal, y / focal, z]) as [number[], number[]];
+    const [sizeA, sizeB] = [Math.hypot(...a), Math.hypot(...b)];
+    const cosine = (a[0]! * b[0]! + a[1]! * b[1]! + a[2]! * b[2]!) / (sizeA * sizeB);
+    return Math.hypot(cosine, Math.log(sizeA / sizeB));
+  });
+  return Math.min(...skews);
 }
 
 /** How much of a line in no particular place shows an edge of its direction: share per direction, 0–1. */
