@@ -87,6 +87,30 @@ describe('stepping', () => {
     }
   });
 
+  it('finds every edge where it was drawn when a level edge runs through the very middle of a pass', () => {
+    // The pass from 12 to 13 is all that shows of the ground beside the post.
+    const post = [
+      [-15, 0],
+      [15, 0],
+      [15, 20],
+      [-15, 20],
+    ] as const;
+    const piece = flatPiece({
+      ends: 30,
+      pitch: 3,
+      passes: 20,
+      passHeight: 1,
+      shapes: [
+        { kind: 'poly', pts: post, yarn: 2 },
+        { kind: 'band', y: [0, 12], yarn: 1 },
+        { kind: 'band', y: [12.5, 20], yarn: 1 },
+      ],
+    });
+    const { edges } = planPiece(piece);
+    expect(edges.length).toBeGreaterThan(0);
+    for (const { largestMm, excessMm } of edges) expect([largestMm, excessMm]).toEqual([0, 0]);
+  });
+
   it('keeps the area of slanting stripes and triangles to 1 % or a cell for each row with an edge', () => {
     const height = 160;
     for (let degrees = 5; degrees <= 85; degrees += 5) {

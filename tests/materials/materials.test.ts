@@ -67,6 +67,17 @@ describe('weft against published examples', () => {
     expect(density).toBeLessThan(2.15);
   });
 
+  it('a rug takes half a pound of weft to the square foot, ±10 % (P. Collingwood’s figure, secondary)', () => {
+    // The figure names no yarn: 3 to 4 ends and 32 passes to the inch are the hamblecampbell blog's rug (2008), 260 yd/lb
+    // the weft of the rigid-heddle book's.
+    for (const sett of [3, 4]) {
+      const rug = inches(sett, 32, 12, 12, 260);
+      const [need] = materialsOf(bare(rug.piece), rug.chart, rug.blocks, []).yarns;
+      expect(Math.abs((need?.grams ?? 0) / 453.59237 / 0.5 - 1)).toBeLessThan(0.1);
+      expect(Math.abs((need?.grams ?? 0) / 1000 / (12 * 0.0254) ** 2 / 2.44 - 1)).toBeLessThan(0.1);
+    }
+  });
+
   it('8 in × 20 passes × 65 in is 288.9 yd straight and 317.8 with a tenth to spare (sewmanypins.com)', () => {
     // Straight and untwined: ends so far apart, and yarn so thin, that nothing bends.
     const straight = inches(2, 20, 8, 65, 1e9);

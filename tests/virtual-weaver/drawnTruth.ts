@@ -18,19 +18,61 @@ function holds(shape: BriefShape, x: number, y: number): boolean {
   return winding !== 0;
 }
 
-/** Area of every shape as far as it shows, in cells, from 6 × 6 points to a cell; rows of the header left out. */
-export function shownCells({ shapes, ends, pitch, passes, passHeight, header }: BriefPiece): number[] {
-  const fine = 6;
-  const seen = shapes.map(() => 0);
-  for (let row = header * fine; row < passes * fine; row += 1) {
-    const y = ((row + 0.5) * passHeight) / fine;
-    for (let column = 0; column < ends * fine; column += 1) {
-      const x = ((column + 0.5) / fine - ends / 2) * pitch;
-      const top = shapes.findIndex((shape) => holds(shape, x, y));
-      if (top >= 0) seen[top]! += 1 / fine ** 2;
+/** Where a level line at y crosses the sides of a shape, in any order. */
+function crossings(shape: BriefShape, y: number): number[] {
+  if (shape.kind === 'band') return [];
+  if (shape.kind === 'circle') {
+    const half = Math.sqrt(Math.max(0, shape.r ** 2 - (y - shape.c[1]) ** 2));
+    return [shape.c[0] - half, shape.c[0] + half];
+  }
+  return shape.pts.flatMap(([toX, toY], at) => {
+    const [fromX, fromY] = shape.pts[(at || shape.pts.length) - 1]!;
+    return fromY <= y === toY <= y ? [] : [fromX + ((y - fromY) / (toY - fromY)) * (toX - fromX)];
+  });
+}
+
+/** Level lines looked at on every pass. */
+export const LINES_A_PASS = 24;
+
+/** In ends and passes. */
+const HAIRS = [-1e-6, 1e-6].flatMap((dx) => [-1e-6, 1e-6].map((dy) => [dx, dy] as const));
+
+/** What a shape shows, in cells; rows of the header left out. */
+export interface Shown {
+  /** Area of the drawing, exact along each of the level lines. */
+  readonly drawn: number;
+  /** Cells whose middles it covers, taken a hair to each of four sides: an edge may run through the very middle. */
+  readonly middles: readonly number[];
+  /** Passes on which it ends inside the cloth. */
+  readonly rows: number;
+}
+
+/** What shows of every shape of a description. */
+export function shownOf({ shapes, ends, pitch, passes, passHeight, header }: BriefPiece): Shown[] {
+  const seen = shapes.map(() => ({ drawn: 0, middles: HAIRS.map(() => 0), rows: new Set<number>() }));
+  const right = (ends * pitch) / 2;
+  const topmost = (x: number, y: number) => seen[shapes.findIndex((shape) => holds(shape, x, y))];
+  for (let row = header; row < passes; row += 1) {
+    for (let line = 0; line < LINES_A_PASS; line += 1) {
+      const y = (row + (line + 0.5) / LINES_A_PASS) * passHeight;
+      const inside = shapes.flatMap((shape) => crossings(shape, y)).filter((x) => Math.abs(x) < right);
+      const places = [-right, ...inside, right].sort((one, other) => one - other);
+      places.slice(1).forEach((to, at) => {
+        const from = places[at]!;
+        const shape = to > from ? topmost((from + to) / 2, y) : undefined;
+        if (shape === undefined) return;
+        shape.drawn += (to - from) / pitch / LINES_A_PASS;
+        if (places.length > 2) shape.rows.add(row);
+      });
+    }
+    for (let end = 0; end < ends; end += 1) {
+      HAIRS.forEach(([dx, dy], side) => {
+        const shape = topmost((end + 0.5 + dx - ends / 2) * pitch, (row + 0.5 + dy) * passHeight);
+        if (shape !== undefined) shape.middles[side]! += 1;
+      });
     }
   }
-  return seen;
+  return seen.map((shape) => ({ ...shape, rows: shape.rows.size }));
 }
 
 /**
@@ -67,7 +109,7 @@ export function fromNearestSide({ shapes, passHeight, ends, pitch }: BriefPiece,
   return least;
 }
 
-/** Half a cell for each end of the level sides of a shape: a level side lies on a whole pass, wherever it is drawn. */
+/** Half a cell for each end of the level sides of a shape. */
 export function levelCells({ ends, pitch }: BriefPiece, shape: BriefShape): number {
   if (shape.kind === 'band') return ends;
   if (shape.kind === 'circle') return 0;

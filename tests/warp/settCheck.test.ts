@@ -56,6 +56,20 @@ describe('the sett against published setts', () => {
     expect(rug.pass.verdict).toBe('likely');
   });
 
+  it('a rug of 8/5 linen doubled at 3 pairs to the inch is covered at 32 passes (J. Bellairs; hamblecampbell blog, 2008)', () => {
+    const piece = lantern({
+      ends: 11,
+      stringsPerEnd: 2,
+      pitch: perInch(3),
+      stringDiameter: ashenhurstDiameter(texFromCount({ system: 'linen-lea', size: 8, plies: 5 }), ashenhurst.firm),
+      passHeight: perInch(32),
+      yarn: { diameter: null, count: { system: 'yards-per-pound', size: 260, plies: 1 } },
+    });
+    const rug = yarnOnSett(piece, piece.yarns[0]!);
+    expect(rug.cover.verdict).toBe('covers');
+    expect(rug.room.verdict).not.toBe('crowds');
+  });
+
   it('single medium wool at 8 ends and 24 to 36 passes to the inch covers (common practice, no source)', () => {
     const label = { metres: metres(181), grams: grams(100) };
     for (const passes of [24, 30, 36]) {

@@ -7,6 +7,7 @@ import { loomFit } from '../../src/core/warp/loomFit.ts';
 import { warpLength } from '../../src/core/warp/warpLength.ts';
 import { warpPlan } from '../../src/core/warp/warpPlan.ts';
 import { wrapOrder } from '../../src/core/warp/wrapOrder.ts';
+import { sizeFromTex, texFromCount } from '../../src/core/yarn/countSystems.ts';
 import { lantern } from './lantern.ts';
 
 const inch = 25.4;
@@ -21,6 +22,34 @@ describe('warp length against published examples', () => {
   it('striped rug: 84 ends of 68 in are 160 yd as printed, ±2 (rigid-heddle book)', () => {
     const length = warpLength({ strings: 84, run: mm(68 * inch), crossing: mm(0), knots: mm(0) });
     expect(Math.abs(yards(length) - 160)).toBeLessThan(2);
+  });
+
+  it.each([
+    // One warp: 40 in and 15 % of take-up, 36 in of loom waste. Two on one warp share the waste.
+    [1, 82, 2.3],
+    [2, 128, 3.5],
+  ])('%d pieces of 36 in and 4 of fringe are %d in, %d yd (allfiberarts.com)', (pieces, long, printed) => {
+    const length = warpLength({
+      strings: 1,
+      run: mm(pieces * 40 * 1.15 * inch),
+      crossing: mm(0),
+      knots: mm(36 * inch),
+    });
+    expect((length * 1000) / inch).toBeCloseTo(long, 9);
+    expect(Math.abs(yards(length) - printed)).toBeLessThan(0.1);
+  });
+
+  it('Gobelins, a high-warp loom: 1 m of tapestry takes 1.50 m more (Deyrolle, p. 11)', () => {
+    expect(warpLength({ strings: 1, run: mm(1_000), crossing: mm(0), knots: mm(1_500) })).toBeCloseTo(2.5, 12);
+  });
+
+  it('rug of 3 × 5 ft: ¾ lb of warp, ±10 % (P. Collingwood’s figure, secondary)', () => {
+    // 8/5 linen doubled, 3 pairs to the inch (J. Bellairs on a class of Collingwood’s).
+    const strings = 36 * 3 * 2;
+    const length = warpLength({ strings, run: mm(60 * inch), crossing: mm(0), knots: mm(0) });
+    const pounds =
+      yards(length) / sizeFromTex('yards-per-pound', texFromCount({ system: 'linen-lea', size: 8, plies: 5 }));
+    expect(Math.abs(pounds / 0.75 - 1)).toBeLessThan(0.1);
   });
 });
 

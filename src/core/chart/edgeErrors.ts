@@ -4,7 +4,7 @@ import { clothGridOf, type MeasuredCloth, passY } from './clothGrid.ts';
 import { changesBetween, distancesToLine, wideSpans } from './drawnLines.ts';
 import { keptAreas } from './keptAreas.ts';
 import type { SteppedChart } from './makeChart.ts';
-import { sampleColumns } from './sampleAreas.ts';
+import { sampleColumns, sampleRows } from './sampleAreas.ts';
 import { drawnShapes, visibleSpansAt } from './visibleSpans.ts';
 
 /** Which shape an edge belongs to: the upper of the two that meet, and the side of it the edge is on. */
@@ -29,16 +29,19 @@ export interface ChartFidelity {
  */
 export function chartFidelity(
   piece: Piece,
-  { chart, shared }: Pick<SteppedChart, 'chart' | 'shared'>,
+  stepped: SteppedChart,
   measured: MeasuredCloth | null = null,
 ): ChartFidelity {
+  const { chart, shared } = stepped;
   const grid = { ...clothGridOf(piece, measured), passes: chart.passes };
   const drawn = drawnShapes(piece, grid);
   const indexOf = (id: string) => piece.yarns.findIndex((yarn) => yarn.id === id);
   const yarns = [indexOf(piece.cloth.ground), ...piece.shapes.map((shape) => indexOf(shape.yarn))];
   const columns = sampleColumns(grid);
+  // Where a level edge runs through the very middle of a pass, it falls the way it fell when the cells were sampled.
+  const heights = sampleRows(grid);
   const spans = Array.from({ length: grid.passes }, (_, pass) =>
-    pass < grid.header || pass >= grid.passes - grid.footer ? [] : visibleSpansAt(drawn, passY(grid, pass)),
+    pass < grid.header || pass >= grid.passes - grid.footer ? [] : visibleSpansAt(drawn, heights[pass]!),
   );
   // All that is drawn, and what is left of it without slivers that no end catches.
   const lines = spans.map((row) => changesBetween(row, yarns));
@@ -87,5 +90,5 @@ export function chartFidelity(
         excessMm: entry.excess < 1e-4 ? 0 : entry.excess,
       }),
     );
-  return { edges, areas: keptAreas(piece, chart, drawn, spans, grid.passHeight) };
+  return { edges, areas: keptAreas(piece, stepped, grid.passHeight) };
 }

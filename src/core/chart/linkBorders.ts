@@ -1,6 +1,6 @@
 import type { Piece } from '../model/piece.ts';
 import { MM_PER_INCH } from '../model/units.ts';
-import { areasOfSteps } from './areasOfSteps.ts';
+import type { AreaBudget } from './areaBudget.ts';
 import { boundaryBetween, hasLinkedBoundary, risesTogether, upperShape } from './boundaryKinds.ts';
 import type { ClothGrid } from './clothGrid.ts';
 import { type Orientation, turned } from './orientation.ts';
@@ -32,6 +32,7 @@ const COARSE_SETT = 10;
 
 /**
  * Shares ends along the borders that ask for it, in the turned chart.
+ * @param areas of the stepped cells, turned as they are.
  * @param firstRow rows below it are left as they are.
  * @returns 1 for every cell of a shared end woven by the neighbour, as the chart lies turned.
  */
@@ -39,21 +40,15 @@ export function linkBorders(
   piece: Piece,
   grid: ClothGrid,
   stepped: Stepped,
-  drawnAreas: Uint16Array,
-  drawnLabels: Uint16Array,
+  areas: Uint16Array,
   orientation: Orientation,
+  budget: AreaBudget,
   firstRow: number,
 ): Uint8Array {
-  const { ends } = grid;
-  const areas = turned(
-    areasOfSteps(turned(stepped.labels, ends, orientation), drawnAreas, drawnLabels, ends),
-    ends,
-    orientation,
-  );
   // What lies at the border itself says on which side of it the line runs. Turned sideways, the border left of an end is
   // the border right of its image.
   const borders = sampleAreas(piece, grid, sampleColumns(grid, orientation.flipX ? 0.5 : -0.5));
-  const atBorder = turned(borders, ends, orientation);
+  const atBorder = turned(borders, grid.ends, orientation);
   const dovetail = MM_PER_INCH / grid.pitch < COARSE_SETT ? 2 : 4;
   return shareEnds(stepped, firstRow, {
     turnsInTooth: (cell) => {
@@ -61,5 +56,7 @@ export function linkBorders(
       return boundary === 'shared-end' ? 1 : boundary === 'dovetailed' ? dovetail : 0;
     },
     leansRight: (cell) => atBorder[cell] === areas[cell - 1],
+    areaOf: (cell) => areas[cell]!,
+    budget,
   });
 }

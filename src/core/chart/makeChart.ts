@@ -1,12 +1,15 @@
 import type { Piece } from '../model/piece.ts';
 import { BARE, type Chart, HEADER_AREA } from '../model/plan.ts';
 import { mm } from '../model/units.ts';
+import { areaBudget } from './areaBudget.ts';
 import { areasOfSteps } from './areasOfSteps.ts';
 import { hasLinkedBoundary } from './boundaryKinds.ts';
 import { clothGridOf, type MeasuredCloth } from './clothGrid.ts';
+import { keepAreas } from './keepAreas.ts';
 import { borderRules, linkBorders } from './linkBorders.ts';
 import { AS_IT_LIES, firstOrientation, turned } from './orientation.ts';
 import { sampleAreas } from './sampleAreas.ts';
+import { type ShownAreas, shownAreas } from './shownAreas.ts';
 import { stepByTurns } from './turnStepping.ts';
 
 /** Labels of header and footer cells are lifted over those of the body: they are woven apart even in the same yarn. */
@@ -25,6 +28,8 @@ export interface SteppedChart {
   readonly right: Uint8Array;
   /** For every cell 1 where the weft beside it weaves an end the two share, else 0. */
   readonly shared: Uint8Array;
+  /** What shows of every area in the drawing itself. */
+  readonly shown: ShownAreas;
 }
 
 /** Index of a yarn by its id; the first yarn when a piece names one it hasn't got, which the piece's validator refuses. */
@@ -81,15 +86,27 @@ export function makeChart(piece: Piece, woven: WovenCloth | null = null): Steppe
     borderRules(piece, drawnAreas, ends, orientation),
     woven === null ? null : { rows: woven.rows, right: woven.chart.right },
   );
-  const shared = hasLinkedBoundary(piece)
-    ? linkBorders(piece, { ...grid, passes }, stepped, drawnAreas, drawnLabels, orientation, woven?.rows ?? 0)
-    : new Uint8Array(drawnLabels.length);
+  const whole = { ...grid, passes };
+  const firstRow = woven?.rows ?? 0;
+  const steppedAreas = () => areasOfSteps(turned(stepped.labels, ends, orientation), drawnAreas, drawnLabels, ends);
+  let areas = steppedAreas();
+  const shown = shownAreas(piece, whole);
+  const budget = areaBudget(shown, drawnAreas, areas, ends);
+  if (piece.shapes.some((_, index) => budget.excess(index + 1) > 0)) {
+    const drawn = { labels: turned(drawnLabels, ends, orientation), areas: turned(drawnAreas, ends, orientation) };
+    const changed = keepAreas(budget, stepped, drawn, turned(areas, ends, orientation), firstRow);
+    if (changed) areas = steppedAreas();
+  }
+  let shared: Uint8Array = new Uint8Array(drawnLabels.length);
+  if (hasLinkedBoundary(piece)) {
+    shared = linkBorders(piece, whole, stepped, turned(areas, ends, orientation), orientation, budget, firstRow);
+    areas = steppedAreas();
+  }
   if (woven !== null) shared.set(woven.chart.shared.subarray(0, kept));
   const labels = turned(stepped.labels, ends, orientation);
   let right = turned(stepped.right, ends, orientation);
   // Seen in a mirror, or read from the end back, a weft travels the other way.
   if (orientation.flipX !== orientation.flipY) right = right.map((way) => 1 - way);
-  const areas = areasOfSteps(labels, drawnAreas, drawnLabels, ends);
   const cells = new Uint8Array(labels.length);
   for (let cell = 0; cell < cells.length; cell++) cells[cell] = Math.min(BARE - 1, labels[cell]! % APART);
   return {
@@ -99,5 +116,6 @@ export function makeChart(piece: Piece, woven: WovenCloth | null = null): Steppe
     labels,
     right,
     shared: turned(shared, ends, orientation),
+    shown,
   };
 }

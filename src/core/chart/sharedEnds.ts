@@ -1,3 +1,4 @@
+import type { AreaBudget } from './areaBudget.ts';
 import type { Stepped } from './turnStepping.ts';
 
 /** Turns each weft makes on the shared end before the other's, 0 for a border that shares no end. */
@@ -6,6 +7,8 @@ export interface SharedEnds {
   readonly turnsInTooth: (cell: number) => number;
   /** Whether the drawn line lies right of that border, so that the end right of it is the one to share. */
   readonly leansRight: (cell: number) => boolean;
+  readonly areaOf: (cell: number) => number;
+  readonly budget: AreaBudget;
 }
 
 /** A border that stands still for fewer turns than this is an ordinary step: it needs no shared end. */
@@ -13,8 +16,8 @@ const FEWEST_TURNS = 4;
 
 /**
  * Shares an end along upright borders: both wefts turn on it in alternation, so no slit opens. The end shared is the one
- * the drawn line crosses or comes nearest to, which keeps the area; each tooth is of whole turns, made where both wefts
- * may step.
+ * the drawn line crosses or comes nearest to, which keeps the area, or the other where a shape would otherwise lose or
+ * gain too much; each tooth is of whole turns, made where both wefts may step.
  * @param stepped changed in place, from `firstRow` up.
  * @returns 1 for every cell woven by the neighbour of the weft it belongs to.
  */
@@ -69,21 +72,31 @@ export function shareEnds(stepped: Stepped, firstRow: number, shared: SharedEnds
     while (first < head && right[first * ends + end - 1] !== 1) first++;
     if (right[first * ends + end - 1] === right[first * ends + end]) return;
     if (head - first < 2 * FEWEST_TURNS) return;
-    const give = leansRight ? end : end - 1;
-    const taker = leansRight ? end - 1 : end;
-    const beyond = leansRight ? end + 1 : end - 2;
-    for (let tooth = first + 2 * turns; tooth + 4 * turns <= head; tooth += 4 * turns) {
-      let clear = beyond >= 0 && beyond < ends;
-      for (let row = tooth - 1; row <= tooth + 2 * turns && clear; row++) {
+    const near = leansRight ? end : end - 1;
+    const takerOf = (give: number) => (give === end ? end - 1 : end);
+    // The giver keeps an end of its own, and no end is shared twice.
+    const isClear = (give: number, tooth: number): boolean => {
+      const beyond = 2 * give - takerOf(give);
+      if (beyond < 0 || beyond >= ends) return false;
+      for (let row = tooth - 1; row <= tooth + 2 * turns; row++) {
         const base = row * ends;
-        // The giver keeps an end of its own, and no end is shared twice.
-        clear =
-          labels[base + beyond] === labels[base + give] &&
-          taken[base + give] === 0 &&
-          taken[base + beyond] === 0 &&
-          taken[base + taker] === 0;
+        if (labels[base + beyond] !== labels[base + give]) return false;
+        if (taken[base + give] === 1 || taken[base + beyond] === 1 || taken[base + takerOf(give)] === 1) return false;
       }
-      if (!clear) continue;
+      return true;
+    };
+    for (let tooth = first + 2 * turns; tooth + 4 * turns <= head; tooth += 4 * turns) {
+      if (!isClear(near, tooth)) continue;
+      const giftOf = (give: number) => ({
+        loses: shared.areaOf(tooth * ends + give),
+        gains: shared.areaOf(tooth * ends + takerOf(give)),
+        cells: 2 * turns,
+      });
+      const spoils = (give: number) => shared.budget.cost(giftOf(give)) > 0;
+      const far = takerOf(near);
+      const give = spoils(near) && !spoils(far) && isClear(far, tooth) ? far : near;
+      shared.budget.give(giftOf(give));
+      const taker = takerOf(give);
       for (let row = tooth; row < tooth + 2 * turns; row++) {
         const base = row * ends;
         labels[base + give] = labels[base + taker]!;

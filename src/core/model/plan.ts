@@ -104,7 +104,9 @@ export interface ShapeArea {
   readonly shape: string;
   readonly drawnMm2: number;
   readonly wovenMm2: number;
-  /** Passes on which the shape has an edge inside the cloth, drawn or woven; where it lies in several parts, each of them. */
+  /** Cells whose middles lie in what shows: as near as whole passes and ends come to the drawing before any stepping. */
+  readonly middlesMm2: number;
+  /** Passes on which the shape has an edge inside the cloth, drawn or woven. */
   readonly boundaryRows: number;
 }
 

@@ -53,8 +53,8 @@ function chartRows(chart: Chart): readonly (readonly (readonly [number, number])
  * - `edges`: for each shape and side the largest distance in x of the stepped edge from the drawn line, `largest_mm`, the
  *   height where that is, `largest_at_mm`, and what is left of such distances after half an end and the line's own run in
  *   one turn, `excess_mm`.
- * - `areas`: for each shape the area that shows in the drawing, `drawn_mm2`, and `woven_mm2`; `boundary_rows`, passes on
- *   which it has an edge inside the cloth, drawn or woven, each part of it counted where it lies in several.
+ * - `areas`: for each shape the area that shows in the drawing, `drawn_mm2`, and `woven_mm2`; `middles_mm2`, that of the
+ *   cells whose middles the drawing covers; `boundary_rows`, passes on which it has an edge inside the cloth, drawn or woven.
  * - `yarns`: `yarn` (place in the list), `name`, `metres`, `grams`, `balls` (null when nothing says what is in a ball),
  *   `pieces` (working lengths to wind).
  * - `tails`: to tuck in. `hours`: rough.
@@ -129,10 +129,11 @@ export function planDocument(piece: Piece, plan: Plan): unknown {
       largest_at_mm: round(largestAtMm),
       excess_mm: round(excessMm),
     })),
-    areas: plan.areas.map(({ shape, drawnMm2, wovenMm2, boundaryRows }) => ({
+    areas: plan.areas.map(({ shape, drawnMm2, wovenMm2, middlesMm2, boundaryRows }) => ({
       shape,
       drawn_mm2: round(drawnMm2),
       woven_mm2: round(wovenMm2),
+      middles_mm2: round(middlesMm2),
       boundary_rows: boundaryRows,
     })),
     yarns: materials.yarns.map((need, index) => ({
