@@ -26,6 +26,9 @@ const BASE_UNSURE = 25;
 const HOLD = 6;
 /** While a side has few turns yet, how far those reach out is chance: this share of a pass, over their number. */
 const FEW_TURNS = 0.8;
+/** Nor has it been drawn in or spread yet: what lies off its place is yarn's end or hair by as much, over so many turns. */
+const NOT_YET = 0.35;
+const DRAWS_AFTER = 3;
 /** Heights between readings, mm. */
 const EVERY = 2;
 
@@ -79,7 +82,8 @@ export function measureSide(
   const edges = sideEdges(strip, rough, frame);
   const sign = side === 'left' ? -1 : 1;
   const window = Math.max(2, 3 * frame.planPass);
-  const chance = (FEW_TURNS * frame.planPass) / Math.max(1, yTop / (2 * frame.planPass));
+  const turns = yTop / (2 * frame.planPass);
+  const chance = (FEW_TURNS * frame.planPass) / Math.max(1, turns);
   const readings: SideReading[] = [];
   for (let y = 1; y <= yTop - 1; y += EVERY) {
     const near: number[] = [];
@@ -108,7 +112,9 @@ export function measureSide(
       readings.push({ y, x: null });
       continue;
     }
+    const stray = Math.abs(sign * (median(near) - guideX(y)) - usual);
     const sigma = Math.hypot(
+      (NOT_YET * stray) / Math.max(1, turns / DRAWS_AFTER),
       robustSigma(near) / Math.sqrt(floats),
       FAINT / Math.max(1, contrast),
       0.4 * median(bands),

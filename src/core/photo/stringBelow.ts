@@ -90,9 +90,15 @@ function besideCloth(
   return (r) => sides.every(({ at, cloth }) => cloth.some(({ colour, reach }) => far(r, at, colour) < reach));
 }
 
+/** A tail that lies across the string hides no more of it than this, in passes, or in mm where passes are low. */
+const TAIL = 4;
+const TAIL_MM = 4;
+/** Below a tail so many passes of bare string must be seen: what little shows between floats is no bare string. */
+const BARE_BELOW = 1.8;
+
 /**
  * Follows the bare string itself down from where its cloth seems to stop: shadows, stripes and boards behind the
- * strings change the gaps, but the string goes on.
+ * strings change the gaps, and a tail may lie across, but the string goes on.
  * @param row the row above the topmost row of cloth, roughly.
  * @returns the row at which the string goes under the cloth: `row` itself where there is nothing to correct.
  */
@@ -100,10 +106,21 @@ export function stringBelow(strip: EndStrip, visible: Uint8Array, row: number, f
   const { yStep } = strip;
   const pass = frame.planPass / yStep;
   const lowest = Math.max(1, Math.round(row - FARTHEST / yStep));
-  if (visibleShare(visible, row - 1.3 * pass, row - 0.2 * pass) < 0.9) return row;
-  let at = Math.round(row - 0.3 * pass);
+  const goesOn = visibleShare(visible, row - 1.3 * pass, row - 0.2 * pass) >= 0.9;
+  const start = goesOn ? row - 0.3 * pass : belowTail(visible, row, pass, TAIL_MM / yStep);
+  if (start === null) return row;
+  let at = Math.round(start);
   while (at > lowest && visibleShare(visible, at - Math.max(2, 0.7 * pass), at) > 0.5) at--;
   return at;
+}
+
+/** The upper end of the bare string seen below something that lies across it; null where there is none. */
+function belowTail(visible: Uint8Array, row: number, pass: number, tail: number): number | null {
+  const bare = Math.max(4, BARE_BELOW * pass);
+  for (let at = row - 0.2 * pass; at > row - Math.max(TAIL * pass, tail); at--) {
+    if (visibleShare(visible, at - bare, at) >= 0.95) return at;
+  }
+  return null;
 }
 
 /** In what share of the rows from `low` up to `high` the string can be seen. */
