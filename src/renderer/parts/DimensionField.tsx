@@ -11,7 +11,9 @@ import { QuietButton } from './Actions.tsx';
 interface DimensionFieldProps {
   /** Read out, for example `Height of the cloth`. */
   readonly label: string;
-  readonly value: Mm;
+  /** Null while nothing was typed yet: the field is empty and shows `empty` as a hint. */
+  readonly value: Mm | null;
+  readonly empty?: string;
   readonly units: LengthUnits;
   readonly kind?: LengthKind;
   readonly onChange: (value: Mm) => void;
@@ -27,20 +29,21 @@ interface DimensionFieldProps {
 
 /** A size typed on its dimension line: millimetres, centimetres, or inches with fractions. */
 export function DimensionField(props: DimensionFieldProps) {
-  const { label, value, units, kind = 'planned', onChange, refuse, step, measured, after } = props;
+  const { label, value, units, kind = 'planned', onChange, refuse, step, measured, after, empty } = props;
   const [typed, setTyped] = useState<string | null>(null);
   const [refused, setRefused] = useState<string | null>(null);
   const sentence = useId();
-  const shown = typed ?? lengthSaid(value, units, kind);
+  const said = value === null ? '' : lengthSaid(value, units, kind);
+  const shown = typed ?? said;
   const offer = (next: Mm): boolean => {
     const why = refuse?.(next) ?? null;
     setRefused(why);
-    if (why === null && Math.abs(next - value) > 1e-9) onChange(next);
+    if (why === null && (value === null || Math.abs(next - value) > 1e-9)) onChange(next);
     return why === null;
   };
   const finish = () => {
     if (typed === null) return;
-    if (typed === lengthSaid(value, units, kind)) return setTyped(null);
+    if (typed === said) return setTyped(null);
     const read = readLength(typed, units);
     if (!read.ok) return setRefused(tell(`${read.problem.sentence} ${read.problem.remedy}`));
     if (offer(read.value)) setTyped(null);
@@ -48,7 +51,7 @@ export function DimensionField(props: DimensionFieldProps) {
   const nudge = (direction: 1 | -1) => {
     if (step === undefined) return;
     setTyped(null);
-    offer(mm(Math.max(0, value + direction * step)));
+    offer(mm(Math.max(0, (value ?? 0) + direction * step)));
   };
   const state = refused !== null ? 'refused' : measured !== undefined ? 'differs' : 'editable';
   return (
@@ -63,14 +66,15 @@ export function DimensionField(props: DimensionFieldProps) {
           aria-invalid={refused !== null}
           aria-describedby={refused !== null ? sentence : undefined}
           value={shown}
-          size={Math.max(4, shown.length)}
+          placeholder={empty}
+          size={Math.max(4, (shown || (empty ?? '')).length)}
           onFocus={(event) => event.target.select()}
           onChange={(event) => setTyped(event.target.value)}
           onBlur={finish}
           onKeyDown={(event) => {
             if (event.key === 'Enter') finish();
             else if (event.key === 'Escape') {
-              const untouched = refused === null && (typed === null || typed === lengthSaid(value, units, kind));
+              const untouched = refused === null && (typed === null || typed === said);
               // At once, or leaving the field would give on what was typed.
               flushSync(() => {
                 setTyped(null);
