@@ -41,7 +41,7 @@ export const cartoon: Words['cartoon'] = {
   dropHere: 'Hier loslassen: eine Zeichnung wird zu Formen, ein Bild wird nachgezeichnet.',
   trace: 'Bild nachzeichnen',
   hints: {
-    select: 'Eine Form drücken, um sie zu wählen. Ziehen bewegt sie um ganze Kettfäden und Wenden; Alt lässt sie frei.',
+    select: 'Drücken wählt eine Form. Ziehen bewegt sie um ganze Kettfäden und Wenden, mit Alt frei.',
     polygon: 'An jeder Ecke drücken. Die erste Ecke noch einmal oder Eingabe schließt.',
     rectangle: 'Von Ecke zu Ecke ziehen.',
     hill: 'Von Ecke zu Ecke ziehen.',
