@@ -41,7 +41,7 @@ describe('slack strings', () => {
     const [flag, ...others] = stringFlags(strung({ bow: (end) => (end === 7 ? 2.14 : 0.1 * (end % 3)) }), piece);
     expect(others).toEqual([]);
     expect(flag).toMatchObject({ kind: 'slack', side: 'left' });
-    expect(flag!.message).toMatch(
+    expect(flag!.message.mm).toMatch(
       /^End 8 bows to the right above the cloth\. Up to 2\.\d mm to one side, give or take 0\.\d\./,
     );
     // Out is away from the middle: to the right on the left half is in.
@@ -90,7 +90,7 @@ describe('slack strings', () => {
 describe('strings in another’s notch', () => {
   it('are said once where two changed places, and nothing of a slack string with them', () => {
     const flags = stringFlags(strung({ runsTo: { 4: 5, 5: 4 } }), piece);
-    expect(flags.map(({ message }) => message)).toEqual(['Ends 5 and 6 cross between the cloth and the top bar.']);
+    expect(flags.map(({ message }) => message.mm)).toEqual(['Ends 5 and 6 cross between the cloth and the top bar.']);
     expect(flags[0]!.advice).toContain('change places');
   });
 
@@ -102,7 +102,7 @@ describe('strings in another’s notch', () => {
   it('are not counted missing where the string hangs beside its own empty notch', () => {
     const warp: Warp = { runsTo: { 4: 5 }, empty: [4] };
     const { flags } = compareReading(strung(warp), piece);
-    const messages = flags.map(({ message }) => message);
+    const messages = flags.map(({ message }) => message.mm);
     expect(messages).toContain('End 5 hangs in the notch of end 6.');
     expect(flags.map(({ kind }) => kind)).not.toContain('count');
     expect(compareReading(strung({ ...warp, runsTo: { 4: null } }), piece).flags.map(({ kind }) => kind)).toContain(

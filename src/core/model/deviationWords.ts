@@ -1,4 +1,4 @@
-import { deviationInches, fractionInWords, inchesInWords, type LengthUnits } from './lengthWords.ts';
+import { deviationInches, fractionInWords, inchesInWords, type LengthUnits, lengthInWords } from './lengthWords.ts';
 import type { Measurement } from './measurement.ts';
 import { numberInWords } from './numberWords.ts';
 import { MM_PER_INCH } from './units.ts';
@@ -85,4 +85,16 @@ export function sizeAsFinding(
   }
   const spread = giveOrTakeInches(size.sigma / MM_PER_INCH);
   return { figure: `${deviationInches(size.value / MM_PER_INCH)} inch`, giveOrTake: `give or take ${spread}`, spread };
+}
+
+/** A size in a row: `131.2 mm ± 0.5`, `5 ⅛ in ± 1⁄64`. */
+export function sizeInRow(size: Measurement, units: LengthUnits): string {
+  const { figure, spread } = sizeAsFinding(size, units);
+  return `${figure.replace(/ inch$/, ' in')} ± ${spread}`;
+}
+
+/** The height of a pass in a row: `1.06 mm ± 0.01`, `0.042 in ± 0.001`. */
+export function passInRow({ value, sigma }: Measurement, units: LengthUnits): string {
+  const [unit, decimals, least] = units === 'mm' ? [1, 2, 0.01] : [MM_PER_INCH, 3, 0.001];
+  return `${lengthInWords(value, units, 'pass-height')} ± ${numberInWords(Math.max(sigma / unit, least), decimals)}`;
 }

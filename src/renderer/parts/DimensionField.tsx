@@ -2,6 +2,7 @@ import { useId, useState } from 'react';
 import { flushSync } from 'react-dom';
 import { lengthSaid } from '../words/figures.ts';
 import { tell } from '../words/telling.ts';
+import { useWords } from '../words/useWords.ts';
 import './dimensionField.css';
 import type { LengthKind, LengthUnits } from '../../core/model/lengthWords.ts';
 import { readLength } from '../../core/model/readLength.ts';
@@ -17,6 +18,9 @@ interface DimensionFieldProps {
   readonly units: LengthUnits;
   readonly kind?: LengthKind;
   readonly onChange: (value: Mm) => void;
+  /** Outside these, mm, it is refused in a sentence that names both. */
+  readonly least?: number;
+  readonly most?: number;
   /** A sentence when the value can't be, for example wider than the loom; null when it can. */
   readonly refuse?: (value: Mm) => string | null;
   /** Arrow keys move it by this much; the drawing's own step, such as one notch. */
@@ -29,14 +33,32 @@ interface DimensionFieldProps {
 
 /** A size typed on its dimension line: millimetres, centimetres, or inches with fractions. */
 export function DimensionField(props: DimensionFieldProps) {
-  const { label, value, units, kind = 'planned', onChange, refuse, step, measured, after, empty } = props;
+  const {
+    label,
+    value,
+    units,
+    kind = 'planned',
+    onChange,
+    least = 0,
+    most,
+    refuse,
+    step,
+    measured,
+    after,
+    empty,
+  } = props;
+  const words = useWords().shell;
   const [typed, setTyped] = useState<string | null>(null);
   const [refused, setRefused] = useState<string | null>(null);
   const sentence = useId();
   const said = value === null ? '' : lengthSaid(value, units, kind);
   const shown = typed ?? said;
+  const beyond = (next: Mm): string | null =>
+    most !== undefined && (next < least || next > most)
+      ? words.lengthRefusal(lengthSaid(least, units, kind), lengthSaid(most, units, kind))
+      : null;
   const offer = (next: Mm): boolean => {
-    const why = refuse?.(next) ?? null;
+    const why = beyond(next) ?? refuse?.(next) ?? null;
     setRefused(why);
     if (why === null && (value === null || Math.abs(next - value) > 1e-9)) onChange(next);
     return why === null;

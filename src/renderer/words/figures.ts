@@ -1,4 +1,10 @@
-import { type DeviationAxis, deviationAsFinding, deviationInRow } from '../../core/model/deviationWords.ts';
+import {
+  type DeviationAxis,
+  type deviationAsFinding,
+  deviationInRow,
+  passInRow,
+  sizeInRow,
+} from '../../core/model/deviationWords.ts';
 import {
   inchesInWords,
   type LengthKind,
@@ -40,8 +46,15 @@ export const rowFigure = (deviation: Measurement, axis: DeviationAxis, units: Le
   // The give or take stays beside its sign where the row breaks.
   tell(deviationInRow(deviation, axis, units)).replace('± ', '±\u00a0');
 
+/** A size that lies on no side, in a row: `3.1 mm ± 0.4`. */
+export const sizeFigure = (size: Measurement, units: LengthUnits): string =>
+  tell(sizeInRow(size, units)).replace('± ', '±\u00a0');
+
+/** The height of a pass with its give or take: `1.06 mm ± 0.01`. */
+export const passFigure = (pass: Measurement, units: LengthUnits): string =>
+  tell(passInRow(pass, units)).replace('± ', '±\u00a0');
+
 /** A finding's two lines in the weaver's language: `3.1 mm in` and `give or take 0.4`. */
-export function finding(deviation: Measurement, axis: DeviationAxis, units: LengthUnits) {
-  const said = deviationAsFinding(deviation, axis, units);
+export function findingSaid(said: ReturnType<typeof deviationAsFinding>) {
   return { figure: tell(said.figure), giveOrTake: tell(said.giveOrTake), spread: figuresIn(language(), said.spread) };
 }

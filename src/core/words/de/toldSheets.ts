@@ -97,8 +97,8 @@ export const toldSheets: Told = [
   ['No line crosses an end', 'Keine Linie kreuzt einen Kettfaden'],
   // Karton
   [
-    'Lay a ruler on the bar: at actual size (100 %) it is 100 mm',
-    'Ein Lineal an den Balken legen: in wahrer Größe (100 %) misst er 100 mm',
+    'Lay a ruler on the bar: at actual size (100 %) it is {length}',
+    'Ein Lineal an den Balken legen: in wahrer Größe (100 %) misst er {length}',
   ],
   ['row {figure}, column {figureColumn}', 'Reihe {figure}, Spalte {figureColumn}'],
   ['to row {figure}, column {figureColumn}', 'zu Reihe {figure}, Spalte {figureColumn}'],
@@ -236,7 +236,7 @@ export const toldSheets: Told = [
   ['{figure} of {figureAll}', '{figure} von {figureAll}'],
   ['Left edge', 'Linke Kante'],
   ['Right edge', 'Rechte Kante'],
-  ['Millimetres from plan by height; shaded: your allowance', 'Millimeter vom Plan, nach Höhe; getönt: dein Spielraum'],
+  ['Away from plan by height; shaded: your allowance', 'Abstand vom Plan, nach Höhe; getönt: dein Spielraum'],
   ['Note', 'Notiz'],
   [
     '± is one sigma rounded up: photographed again, the figure would move by no more than this two times in three',

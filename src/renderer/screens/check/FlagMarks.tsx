@@ -1,5 +1,6 @@
 import './flagMarks.css';
 import type { Flag } from '../../../core/model/check.ts';
+import type { LengthUnits } from '../../../core/model/lengthWords.ts';
 import { useWords } from '../../words/useWords.ts';
 import { flagTitle } from './FlagList.tsx';
 import { type StageView, toScreenY } from './stageView.ts';
@@ -10,6 +11,7 @@ interface FlagMarksProps {
   readonly view: StageView;
   /** Height of the planned piece, mm. */
   readonly planHeight: number;
+  readonly units: LengthUnits;
   readonly chosen: number;
   readonly onChoose: (flag: number) => void;
 }
@@ -18,7 +20,7 @@ interface FlagMarksProps {
 const ROOM = 34;
 
 /** Numbered flags at the height they speak of, in the gap beside the photograph. */
-export function FlagMarks({ flags, side, view, planHeight, chosen, onChoose }: FlagMarksProps) {
+export function FlagMarks({ flags, side, view, planHeight, units, chosen, onChoose }: FlagMarksProps) {
   const words = useWords().check;
   const placed = flags
     .map((flag, index) => ({ flag, index }))
@@ -36,7 +38,7 @@ export function FlagMarks({ flags, side, view, planHeight, chosen, onChoose }: F
           type="button"
           className={index === chosen ? 'flag-mark is-chosen' : 'flag-mark'}
           style={{ top: Math.min(Math.max(at, 14), view.height - 14) }}
-          aria-label={words.flagMark(index + 1, flagTitle(flag))}
+          aria-label={words.flagMark(index + 1, flagTitle(flag, units))}
           aria-pressed={index === chosen}
           onClick={() => onChoose(index)}
         >

@@ -50,7 +50,8 @@ export function MarkingWords(props: MarkingWordsProps) {
                     kind="edge"
                     empty={words.howLongHint[units]}
                     onChange={(next) => onLength(thing, next)}
-                    refuse={(value) => (value > 0 && value <= LONGEST ? null : words.lengthRefused)}
+                    least={1}
+                    most={3_000}
                     step={mm(1)}
                   />
                   <QuietButton onPress={() => takeAway(thing)} label={words.takeLengthAway(label)}>
@@ -71,5 +72,3 @@ export function MarkingWords(props: MarkingWordsProps) {
     </section>
   );
 }
-
-const LONGEST = 3_000;

@@ -21,7 +21,7 @@ const sets = { edges: ['left', 'right', 'pass'], whole: ['width', 'halves'] } as
 
 /** Edges, beat, width and halves through all checks, by height up the cloth or by date. */
 export function RecordTrends({ piece, records, chosen }: RecordTrendsProps) {
-  const words = useWords().record;
+  const { record: words, shell } = useWords();
   const [by, setBy] = useState<'height' | 'date'>('height');
   const [set, setSet] = useState<keyof typeof sets>('edges');
   const names = sets[set];
@@ -73,7 +73,7 @@ export function RecordTrends({ piece, records, chosen }: RecordTrendsProps) {
       <div className={classes.filter((each) => each !== '').join(' ')}>
         {by === 'height' && (
           <div className="record-axis" aria-hidden="true">
-            <span className="record-axis-unit">{piece.units}</span>
+            <span className="record-axis-unit">{shell[piece.units === 'mm' ? 'millimetres' : 'inches']}</span>
             <div className="record-axis-box">
               {heights.map((each) => (
                 <span key={each} style={{ bottom: `calc((100% - 42px) * ${share(each * unit) / 100} + 33px)` }}>

@@ -75,9 +75,9 @@ export function Timeline({ piece, checks, chosen, onChoose }: TimelineProps) {
                 {check.rendered && <span className="second">{words.rendered}</span>}
               </span>
               {check.flags.map((flag) => (
-                <span key={flag} className="timeline-flag">
+                <span key={flag.mm} className="timeline-flag">
                   <Sign name="mend" size={18} />
-                  <span>{titleOf(flag)}</span>
+                  <span>{titleOf(flag[piece.units])}</span>
                 </span>
               ))}
             </button>

@@ -8,7 +8,7 @@ export const cartoon: Words['cartoon'] = {
   drawing: 'Der Karton auf der Kette',
   end: 'Kettf.',
   mm: 'mm',
-  inches: 'in',
+  inches: 'Zoll',
   turnsRuler: 'Wenden',
   tools: {
     select: 'Wählen',
@@ -135,7 +135,6 @@ export const cartoon: Words['cartoon'] = {
   letteringHeight: 'Höhe der Großbuchstaben',
   letteringFace: 'Schriftart',
   faces: { plain: 'schlicht', strong: 'kräftig', heading: 'mit Serifen' },
-  letteringRefused: 'Großbuchstaben sind zwischen 2 mm und 2 m hoch.',
   letteringWide: (width) => `${width} breit.`,
   letteringTooWide: (cloth) => `Das Gewebe misst ${cloth}: niedriger setzen oder ein kürzeres Wort nehmen.`,
   letteringAdvice: (height) =>

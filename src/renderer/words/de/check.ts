@@ -4,7 +4,7 @@ export const check: Words['check'] = {
   stageLabel: 'Das Foto mit Plan und Gewebe',
   wordsLabel: 'Was zu sehen war',
   photographLabel:
-    'Der Rahmen von vorn. Pfeiltasten lesen eine Stelle in Millimetern, plus und minus vergrößern, 0 zeigt das ganze Stück.',
+    'Der Rahmen von vorn. Pfeiltasten lesen eine Stelle vor, plus und minus vergrößern, 0 zeigt das ganze Stück.',
   asTakenLabel: 'Das Foto, wie es aufgenommen wurde, mit Plan und Gewebe darüber',
   closeLookLabel: 'Die Stelle des Hinweises von nahem',
   photographToMark: 'Das Foto zum Markieren',
@@ -243,7 +243,6 @@ export const check: Words['check'] = {
   howLongHint: { mm: 'etwa 100 mm', in: 'etwa 4 Zoll' },
   takeAway: 'Wegnehmen',
   takeLengthAway: (length) => `Wegnehmen: ${length}`,
-  lengthRefused: 'Eine Länge auf der Kette liegt zwischen null und drei Metern.',
   measureWithPoints: 'Damit messen',
   leavePoints: 'Die Punkte verlassen',
   takeBackPoint: 'Die letzte Marke zurücknehmen',

@@ -20,6 +20,8 @@ export const shell: Words['shell'] = {
   units: 'Maße in',
   millimetres: 'mm',
   inches: 'Zoll',
+  lengthRefusal: (least, most) => `Bitte eine Länge von ${least} bis ${most}.`,
+  numberRefusal: (least, most) => `Bitte eine Zahl von ${least} bis ${most}.`,
   keysHere: 'Tasten hier',
   close: 'Schließen',
   cancel: 'Lassen',

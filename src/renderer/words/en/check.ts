@@ -2,8 +2,7 @@
 export const check = {
   stageLabel: 'The photograph with plan and cloth',
   wordsLabel: 'What was seen',
-  photographLabel:
-    'The loom seen front-on. Arrow keys read a place in millimetres, plus and minus zoom, 0 shows the whole piece.',
+  photographLabel: 'The loom seen front-on. Arrow keys read out a place, plus and minus zoom, 0 shows the whole piece.',
   asTakenLabel: 'The photograph as it was taken, with plan and cloth over it',
   closeLookLabel: 'A close look at the place the flag speaks of',
   photographToMark: 'The photograph to mark',
@@ -250,7 +249,6 @@ export const check = {
   howLongHint: { mm: 'such as 100 mm', in: 'such as 4 in' },
   takeAway: 'Take away',
   takeLengthAway: (length: string) => `Take away: ${length}`,
-  lengthRefused: 'A length on the warp is between nothing and three metres.',
   measureWithPoints: 'Measure with these',
   leavePoints: 'Leave the points',
   takeBackPoint: 'Take back the last mark',

@@ -19,6 +19,8 @@ export const shell = {
   units: 'Sizes in',
   millimetres: 'mm',
   inches: 'in',
+  lengthRefusal: (least: string, most: string) => `A length from ${least} to ${most}, please.`,
+  numberRefusal: (least: string, most: string) => `A number from ${least} to ${most}, please.`,
   keysHere: 'Keys here',
   close: 'Close',
   cancel: 'Leave it',
