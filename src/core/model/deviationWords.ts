@@ -54,16 +54,19 @@ export function deviationInRow(deviation: Measurement, axis: DeviationAxis, unit
   return `${finding.figure} ± ${finding.spread}`;
 }
 
+/** A figure in words, with its give or take in full and as it stands after ±. */
+export interface Finding {
+  readonly figure: string;
+  readonly giveOrTake: string;
+  readonly spread: string;
+}
+
 /**
  * A finding's two lines: `3.1 mm in` and `give or take 0.4`. In inches "in" would be read as the unit, so the edge
  * is said to be narrow or wide.
  * @param deviation mm.
  */
-export function deviationAsFinding(
-  deviation: Measurement,
-  axis: DeviationAxis,
-  units: LengthUnits,
-): { readonly figure: string; readonly giveOrTake: string; readonly spread: string } {
+export function deviationAsFinding(deviation: Measurement, axis: DeviationAxis, units: LengthUnits): Finding {
   const size = sizeAsFinding(deviation, units);
   const word = sideWord(deviation.value, axis);
   // What rounds to nothing lies on no side.
@@ -74,10 +77,7 @@ export function deviationAsFinding(
 }
 
 /** The same of a length that lies on no side: `3.1 mm`. */
-export function sizeAsFinding(
-  size: Measurement,
-  units: LengthUnits,
-): { readonly figure: string; readonly giveOrTake: string; readonly spread: string } {
+export function sizeAsFinding(size: Measurement, units: LengthUnits): Finding {
   if (units === 'mm') {
     const spread = giveOrTake(size.sigma);
     const figure = `${toPlace(size.value, spread.decimals)} mm`;

@@ -1,6 +1,3 @@
-import { inchesInWords, type LengthUnits } from '../../core/model/lengthWords.ts';
-import { numberInWords } from '../../core/model/numberWords.ts';
-import { MM_PER_INCH } from '../../core/model/units.ts';
 import type { EdgeDeviation } from '../../core/report/edgeDeviations.ts';
 import { ink, palette } from './palette.ts';
 import type { Pen } from './pen.ts';
@@ -12,7 +9,7 @@ export interface StripFrame {
   readonly height: number;
   /** Height of cloth the strip shows, mm. */
   readonly shows: number;
-  /** mm either side of plan: a whole number of them, or of sixteenths of an inch. */
+  /** mm either side of plan. */
   readonly reach: number;
 }
 
@@ -28,7 +25,6 @@ export function drawEdgeStrip(
   rows: readonly EdgeDeviation[],
   allowance: number,
   outward: 'left' | 'right',
-  units: LengthUnits,
 ): void {
   const middle = frame.left + frame.width / 2;
   const scale = frame.width / 2 / frame.reach;
@@ -70,10 +66,7 @@ export function drawEdgeStrip(
     null,
   );
   pen.text(title, middle, frame.bottom + frame.height + 2, { face: 'strong', size: 9, align: 'middle' });
-  const reach =
-    units === 'mm' ? `${numberInWords(frame.reach)} mm` : `${inchesInWords(frame.reach / MM_PER_INCH, 16)} inch`;
-  const ends = units === 'mm' ? [`${reach} out`, `${reach} in`] : [`${reach} wide`, `${reach} narrow`];
-  const [far, near] = outward === 'left' ? ends : [...ends].reverse();
-  pen.text(far!, frame.left, frame.bottom - 4, { size: 7, colour: palette.second });
-  pen.text(near!, frame.left + frame.width, frame.bottom - 4, { size: 7, colour: palette.second, align: 'right' });
+  const [far, near] = outward === 'left' ? ['outwards', 'inwards'] : ['inwards', 'outwards'];
+  pen.text(far, frame.left, frame.bottom - 4, { size: 7, colour: palette.second });
+  pen.text(near, frame.left + frame.width, frame.bottom - 4, { size: 7, colour: palette.second, align: 'right' });
 }

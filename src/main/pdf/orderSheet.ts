@@ -1,7 +1,6 @@
 import { lengthInWords } from '../../core/model/lengthWords.ts';
 import { countInWords } from '../../core/model/numberWords.ts';
 import type { Piece } from '../../core/model/piece.ts';
-import { MM_PER_INCH } from '../../core/model/units.ts';
 import type { Plan } from '../../core/plan/planPiece.ts';
 import type { PaperName } from '../../core/report/paper.ts';
 import { stackFromFoot } from '../../core/report/stackFromFoot.ts';
@@ -67,7 +66,7 @@ export async function orderSheet(
     [
       'Read every page from the foot up. Tick a square for each turn: out and back once.',
       'A block begins only when the blocks under it are woven. Let neighbouring wefts meet and part; never weave over a gap.',
-      `Check the width at every ${lengthInWords(MM_PER_INCH, piece.units)}, and after any rest.`,
+      `Check the width at every ${piece.units === 'mm' ? '25 mm' : 'inch'}, and after any rest.`,
     ],
     () => '•',
   );

@@ -1,7 +1,7 @@
 import { flagFinding } from '../../core/compare/flagFinding.ts';
 import type { CheckRecord } from '../../core/model/check.ts';
 import { passInRow, sizeInRow } from '../../core/model/deviationWords.ts';
-import { lengthInWords } from '../../core/model/lengthWords.ts';
+import { inchesInWords, lengthInWords } from '../../core/model/lengthWords.ts';
 import type { Measurement } from '../../core/model/measurement.ts';
 import type { Piece } from '../../core/model/piece.ts';
 import { MM_PER_INCH } from '../../core/model/units.ts';
@@ -139,7 +139,7 @@ export async function reportSheet(input: ReportInput): Promise<Uint8Array> {
       shows: piece.cloth.height,
       reach,
     };
-    drawEdgeStrip(flow.pen, { ...strip, left: side }, 'Left edge', left, piece.making.allowance, 'left', units);
+    drawEdgeStrip(flow.pen, { ...strip, left: side }, 'Left edge', left, piece.making.allowance, 'left');
     drawEdgeStrip(
       flow.pen,
       { ...strip, left: side + strip.width + gap },
@@ -147,10 +147,10 @@ export async function reportSheet(input: ReportInput): Promise<Uint8Array> {
       right,
       piece.making.allowance,
       'right',
-      units,
     );
     y = stripBottom - 8;
-    flow.pen.text('Away from plan by height; shaded: your allowance.', side, y, {
+    const reaches = units === 'mm' ? lengthInWords(reach, units) : `${inchesInWords(reach / MM_PER_INCH, 16)} inch`;
+    flow.pen.text(`Up to ${reaches} from plan, by height; shaded: your allowance.`, side, y, {
       size: 7.5,
       colour: palette.second,
     });
@@ -224,7 +224,8 @@ function flagTable(flow: Flow, { piece, check }: ReportInput): void {
       });
     }
     if (flag.yMm !== null) {
-      flow.pen.text(`at ${lengthInWords(Math.max(0, flag.yMm), piece.units)} up`, flow.right, flow.y - 14.4, {
+      const line = finding === null ? 5.2 : 14.4;
+      flow.pen.text(`at ${lengthInWords(Math.max(0, flag.yMm), piece.units)} up`, flow.right, flow.y - line, {
         size: 9,
         align: 'right',
         colour: palette.second,

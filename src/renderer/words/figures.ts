@@ -1,7 +1,7 @@
 import {
   type DeviationAxis,
-  type deviationAsFinding,
   deviationInRow,
+  type Finding,
   passInRow,
   sizeInRow,
 } from '../../core/model/deviationWords.ts';
@@ -55,6 +55,6 @@ export const passFigure = (pass: Measurement, units: LengthUnits): string =>
   tell(passInRow(pass, units)).replace('± ', '±\u00a0');
 
 /** A finding's two lines in the weaver's language: `3.1 mm in` and `give or take 0.4`. */
-export function findingSaid(said: ReturnType<typeof deviationAsFinding>) {
+export function findingSaid(said: Finding) {
   return { figure: tell(said.figure), giveOrTake: tell(said.giveOrTake), spread: figuresIn(language(), said.spread) };
 }

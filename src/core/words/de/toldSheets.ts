@@ -136,6 +136,7 @@ export const toldSheets: Told = [
     'A block begins only when the blocks under it are woven. Let neighbouring wefts meet and part; never weave over a gap',
     'Eine Fläche beginnt erst, wenn die Flächen darunter gewebt sind. Nachbarschüsse treffen und trennen sich; nie über eine Lücke weben',
   ],
+  ['Check the width at every inch, and after any rest', 'Die Breite bei jedem Zoll prüfen, und nach jeder Pause'],
   ['Check the width at every {length}, and after any rest', 'Die Breite alle {length} prüfen, und nach jeder Pause'],
   [
     'Weaving is long, repeated work: sit high enough, rest your hands and eyes often, and stop when something hurts',
@@ -236,7 +237,12 @@ export const toldSheets: Told = [
   ['{figure} of {figureAll}', '{figure} von {figureAll}'],
   ['Left edge', 'Linke Kante'],
   ['Right edge', 'Rechte Kante'],
-  ['Away from plan by height; shaded: your allowance', 'Abstand vom Plan, nach Höhe; getönt: dein Spielraum'],
+  [
+    'Up to {length} from plan, by height; shaded: your allowance',
+    'Bis {length} vom Plan, nach Höhe; getönt: dein Spielraum',
+  ],
+  ['outwards', 'nach außen'],
+  ['inwards', 'nach innen'],
   ['Note', 'Notiz'],
   [
     '± is one sigma rounded up: photographed again, the figure would move by no more than this two times in three',

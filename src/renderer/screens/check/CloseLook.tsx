@@ -1,6 +1,5 @@
 import { useCallback, useMemo, useRef } from 'react';
 import './closeLook.css';
-import { flagAxis } from '../../../core/compare/flagFinding.ts';
 import type { Flag } from '../../../core/model/check.ts';
 import { measurement } from '../../../core/model/measurement.ts';
 import type { Piece } from '../../../core/model/piece.ts';
@@ -10,7 +9,7 @@ import { useSettings } from '../../state/settingsStore.ts';
 import { sizeFigure } from '../../words/figures.ts';
 import { useWords } from '../../words/useWords.ts';
 import type { Look } from './checkStore.ts';
-import { flagPlace, selvedgeAt } from './flagFigure.ts';
+import { flagPlace, isAcross, selvedgeAt } from './flagFigure.ts';
 import { usualLayers } from './layers.ts';
 import { MeasurementMark } from './marks.tsx';
 import type { Project } from './overlayPaths.ts';
@@ -39,7 +38,7 @@ export function CloseLook({ look, piece, edges, flag }: CloseLookProps) {
   const place = flagPlace(flag, look.reading, edges);
   const x = place?.x ?? 0;
   const y = place?.y ?? 0;
-  const across = flagAxis(flag) === 'across';
+  const across = isAcross(flag);
   const view = useMemo(() => {
     const reach = Math.max(1, Math.abs(flag.deviationMm));
     // A large deviation must fit beside its figure, so the look draws back for it.

@@ -31,7 +31,7 @@ export const shell: Words['shell'] = {
   takeOver: 'Zum Ändern öffnen',
   tookOver: 'Es lässt sich hier jetzt ändern.',
   stillOpenElsewhere: 'Es wird noch gehalten.',
-  startPiece: 'Ein Stück beginnen',
+  startPiece: 'Ein Stück beginnen oder öffnen',
   openPiece: 'Ein Stück öffnen',
   duplicate: 'Eine Abschrift für das nächste Stück',
   copyName: (name) => `${name}, das nächste`,

@@ -30,7 +30,7 @@ export const shell = {
   takeOver: 'Try to open it for changing',
   tookOver: 'It can be changed here now.',
   stillOpenElsewhere: 'It is still held.',
-  startPiece: 'Start a piece',
+  startPiece: 'Start or open a piece',
   openPiece: 'Open a piece',
   duplicate: 'Make a copy for the next piece',
   copyName: (name: string) => `${name}, next`,
