@@ -129,9 +129,9 @@ test('lengths and a card can be marked by keys beside the corners, and what disa
   await page.keyboard.press('m');
   await expect(page.getByRole('button', { name: /^Inner corner/ })).toHaveCount(4);
   await page.keyboard.press('c');
-  await expect(page.getByRole('button', { name: /^Card, corner/ })).toHaveCount(4);
+  await expect(page.getByRole('button', { name: /^Card \d, corner/ })).toHaveCount(4);
   await page.keyboard.press('c');
-  await expect(page.getByRole('button', { name: /^Card, corner/ })).toHaveCount(0);
+  await expect(page.getByRole('button', { name: /^Card \d, corner/ })).toHaveCount(0);
   const ends = page.getByRole('button', { name: /^Known length, end/ });
   await page.keyboard.press('l');
   await expect(ends).toHaveCount(2);

@@ -5,7 +5,7 @@ import { sampleCheck } from './sampleCheck.ts';
 import { harbourLantern } from './samplePiece.ts';
 import { sheets, written } from './written.ts';
 
-const millimetres = /\bmm\b|\bmillimet/i;
+const millimetres = /\b[cm]m\b|(milli|centi)met|\d ?m\b|g\/km/i;
 const inches = { en: /[\d¼½¾⅛⅜⅝⅞] in\b|\binch/, de: /\bZoll\b|\binch/ } as const;
 /** A spread in inches is a part of one, never a decimal. */
 const decimalSpread = /(give or take|auf oder ab|±) ?0?[.,]\d(?!\d\d)/;

@@ -67,6 +67,13 @@ export function yarnLengthInWords(metresLong: number, units: LengthUnits): strin
   return `${numberInWords(value, value < 9.95 ? 1 : 0)} ${unit}`;
 }
 
+/** Weight of yarn by its length: `1 000 g/km`, `0.914 g/yd`. @param tex g/km. */
+export function yarnWeightInWords(tex: number, units: LengthUnits): string {
+  return units === 'mm'
+    ? `${numberInWords(tex)} g/km`
+    : `${numberInWords((tex * yarnMeasures.in.metres) / 1000, 3)} g/yd`;
+}
+
 /** Grams, one decimal under ten. */
 export function gramsInWords(weight: number): string {
   return `${numberInWords(weight, weight < 9.95 ? 1 : 0)} g`;

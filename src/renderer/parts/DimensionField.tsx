@@ -1,6 +1,6 @@
 import { useId, useState } from 'react';
 import { flushSync } from 'react-dom';
-import { lengthSaid } from '../words/figures.ts';
+import { lengthSaid, typedLength } from '../words/figures.ts';
 import { tell } from '../words/telling.ts';
 import { useWords } from '../words/useWords.ts';
 import './dimensionField.css';
@@ -51,7 +51,7 @@ export function DimensionField(props: DimensionFieldProps) {
   const [typed, setTyped] = useState<string | null>(null);
   const [refused, setRefused] = useState<string | null>(null);
   const sentence = useId();
-  const said = value === null ? '' : lengthSaid(value, units, kind);
+  const said = value === null ? '' : typedLength(value, units, kind);
   const shown = typed ?? said;
   const beyond = (next: Mm): string | null =>
     most !== undefined && (next < least || next > most)

@@ -16,18 +16,22 @@ import type { Measurement } from '../../core/model/measurement.ts';
 import { countInWords, numberInWords } from '../../core/model/numberWords.ts';
 import { figuresIn, lengthIn } from '../../core/words/telling.ts';
 import { useSettings } from '../state/settingsStore.ts';
-import { tell } from './telling.ts';
+import { tell, tied } from './telling.ts';
 
 // Figures as the weaver's language writes them: every figure on screen comes through here or through `tell`.
 const language = () => useSettings.getState().settings.language;
 
+/** A length with its unit, as it stands in a field and is typed there. @param length mm. */
+export const typedLength = (length: number, units: LengthUnits, kind?: LengthKind): string =>
+  lengthIn(language(), lengthInWords(length, units, kind));
+
 /** A length with its unit. @param length mm. */
 export const lengthSaid = (length: number, units: LengthUnits, kind?: LengthKind): string =>
-  lengthIn(language(), lengthInWords(length, units, kind));
+  tied(typedLength(length, units, kind));
 
 /** A length of yarn with its unit. @param metres m. */
 export const yarnLengthSaid = (metres: number, units: LengthUnits): string =>
-  lengthIn(language(), yarnLengthInWords(metres, units));
+  tied(lengthIn(language(), yarnLengthInWords(metres, units)));
 
 export const inchesSaid = (inches: number, denominator: number): string =>
   figuresIn(language(), inchesInWords(inches, denominator));

@@ -23,6 +23,7 @@ export function MarkingWords(props: MarkingWordsProps) {
   const words = useWords().check;
   const more = useRef<HTMLElement>(null);
   const lengths = lengthsOf(marking);
+  const card = cardOf(marking) >= 0;
   const takeAway = (thing: number) => {
     // The button goes with its length; the focus stays near.
     more.current?.focus();
@@ -30,7 +31,7 @@ export function MarkingWords(props: MarkingWordsProps) {
   };
   return (
     <section className="check-words" aria-label={words.wordsLabel}>
-      <Sentence size="large">{sentence}</Sentence>
+      <Sentence>{sentence}</Sentence>
       <p>{words.pointsLead}</p>
       <p className="second">{words.pointsGive}</p>
       <section ref={more} tabIndex={-1} className="mark-more" aria-label={words.markMore}>
@@ -62,11 +63,12 @@ export function MarkingWords(props: MarkingWordsProps) {
             })}
           </ul>
         )}
+        {card && <p>{words.cardHow}</p>}
         <p className="mark-more-ways">
           {takesLength(marking) && (
             <QuietButton onPress={onAskLength}>{words.markLength(lengths.length > 0)}</QuietButton>
           )}
-          <QuietButton onPress={onAskCard}>{words.markCard(cardOf(marking) >= 0)}</QuietButton>
+          <QuietButton onPress={onAskCard}>{words.markCard(card)}</QuietButton>
         </p>
       </section>
     </section>

@@ -37,7 +37,7 @@ export function WarpTable({ piece, plan, onLoom, onWarp, onMaking, onArithmetic 
       <dl className="warp-table">
         <dt>{words.loom}</dt>
         <dd>
-          {words.loomIs(loom.name, pitch, say(loom.openingWidth).replace(/ mm$/, ''), say(loom.openingHeight))}{' '}
+          {words.loomIs(loom.name, pitch, say(loom.openingWidth).replace(/\u00a0mm$/, ''), say(loom.openingHeight))}{' '}
           <QuietButton onPress={onLoom} label={words.changeLoom}>
             {words.change}
           </QuietButton>

@@ -207,14 +207,13 @@ export const check: Words['check'] = {
   },
   innerCorner: (corner) => `Innenecke ${corner}`,
   lengthEnd: (letter) => `Bekannte Länge, Ende ${letter}`,
-  cardCorner: (number) => `Karte, Ecke ${number}`,
+  cardCorner: (number) => `Karte ${number}, Ecke der Bankkarte`,
   cardCornerShort: (number) => `Karte ${number}`,
   placeLabel: (place, marked) =>
     marked ? `${place}: gesetzt` : `${place}: noch nicht gesetzt. Die Eingabetaste setzt die Marke hier.`,
   touchLengthEnd: (number) =>
     number === 1 ? 'Ein Ende der Länge berühren, die du kennst.' : 'Das andere Ende berühren.',
-  touchCardCorner: (number) =>
-    `Die Ecken der Karte der Reihe nach berühren, wo ihre geraden Kanten sich träfen: ${number} von 4.`,
+  touchCardCorner: (number) => `Die Ecken der Karte der Reihe nach berühren: ${number} von 4.`,
   mayBeEnough: (corner) => `Das kann zum Messen reichen. Sicherer mit der Innenecke des Rahmens ${corner}.`,
   markCorner: (corner) => `Die Innenecke des Rahmens ${corner} berühren.`,
   pointsFit: 'Die vier Ecken passen zu diesem Rahmen.',
@@ -234,6 +233,7 @@ export const check: Words['check'] = {
   pointsLead:
     'Die Ecken heißen, wie der Rahmen beim Weben steht, wie auch immer das Foto liegt. Eine Marke ziehen, oder mit Tab hin und mit den Pfeiltasten weiter.',
   pointsGive: 'Von Hand gesetzt sind Breiten weniger sicher als aus den Kerben gelesen; jede Zahl sagt, um wie viel.',
+  cardHow: 'Die Ecken einer Karte sind rund: dort markieren, wo ihre geraden Kanten sich träfen.',
   markMore: 'Mehr Anhalt',
   markMoreWhy:
     'Wo die Fäden zu sehen sind, können zwei oder drei Ecken genügen. Ein Lineal oder eine Bankkarte flach auf der Kette macht es sicherer; was nicht dazu passt, wird genannt.',

@@ -8,7 +8,7 @@ export const piece: Words['piece'] = {
   warp: 'Kette',
   weft: 'Schuss',
   loom: 'Rahmen',
-  loomIs: (name, pitch, width, height) => `${name}, ${pitch}, innen ${width} × ${height}`,
+  loomIs: (name, pitch, width, height) => `${name}, alle ${pitch} eine Kerbe, innen ${width} × ${height}`,
   ends: (count) => (count === 1 ? '1 Kettfaden' : `${count} Kettfäden`),
   endsAre: (strings, first, last) =>
     `${strings === 2 ? 'je zwei Fäden' : 'je ein Faden'}, eine Kerbe auseinander, Kerben ${first} bis ${last}`,

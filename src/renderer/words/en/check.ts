@@ -210,14 +210,13 @@ export const check = {
   },
   innerCorner: (corner: string) => `Inner corner, ${corner}`,
   lengthEnd: (letter: string) => `Known length, end ${letter}`,
-  cardCorner: (number: number) => `Card, corner ${number}`,
+  cardCorner: (number: number) => `Card ${number}, corner of the bank card`,
   cardCornerShort: (number: number) => `card ${number}`,
   placeLabel: (place: string, marked: boolean) =>
     marked ? `${place}: marked` : `${place}: not marked yet. Enter marks it here.`,
   touchLengthEnd: (number: number): string =>
     number === 1 ? 'Touch one end of the length you know.' : 'Touch its other end.',
-  touchCardCorner: (number: number) =>
-    `Touch the card’s corners in turn, where its straight sides would meet: ${number} of 4.`,
+  touchCardCorner: (number: number) => `Touch the card’s corners in turn: ${number} of 4.`,
   mayBeEnough: (corner: string) => `This may be enough to measure. Surer with the frame’s inner corner, ${corner}.`,
   markCorner: (corner: string) => `Touch the frame’s inner corner, ${corner}.`,
   pointsFit: 'The four corners fit this loom.',
@@ -240,6 +239,7 @@ export const check = {
   pointsLead:
     'Name the corners as the loom stands when you weave, however the photograph lies. Drag a mark, or Tab to it and use the arrow keys.',
   pointsGive: 'Marked by hand, widths are less sure than when the notches can be read; each figure says by how much.',
+  cardHow: 'A card’s corners are round: mark where its straight sides would meet.',
   markMore: 'More to go by',
   markMoreWhy:
     'Two or three corners can be enough where the strings show. A ruler or a bank card flat on the warp makes it surer; whatever disagrees is named.',

@@ -7,7 +7,7 @@ export const piece = {
   weft: 'Weft',
   loom: 'Loom',
   loomIs: (name: string, pitch: string, width: string, height: string) =>
-    `${name}, ${pitch}, ${width} × ${height} inside`,
+    `${name}, notches ${pitch} apart, ${width} × ${height} inside`,
   ends: (count: number) => (count === 1 ? '1 end' : `${count} ends`),
   endsAre: (strings: number, first: number, last: number) =>
     `${strings === 2 ? 'two strings to each' : 'one string to each'}, a notch apart, notches ${first} to ${last}`,
