@@ -78,6 +78,9 @@ function drawOverlay(
   stroke(cloth, '#ffb03a', 3.9);
 }
 
+/** How near a label's middle may come to the picture's border, px. */
+const LABEL = 36;
+
 /** A label of white on ink beside the place it speaks of, kept inside the picture. */
 function drawLabel(pen: CanvasRenderingContext2D, text: string, at: { x: number; y: number }, width: number): void {
   pen.font = `700 28px ${FACE}`;
@@ -163,7 +166,9 @@ export async function sharePicture(
     const place = flagPlace(flag, look.reading, edges);
     if (place === null) continue;
     const figure = flagFigure(flag, piece.units);
-    const at = project(place.x, place.y);
+    // A string's middle may lie above the picture: its label waits at the border.
+    const { x, y: wanted } = project(place.x, place.y);
+    const at = { x, y: Math.min(Math.max(wanted, LABEL), height - LABEL) };
     drawLabel(pen, figure === null ? `${index + 1}` : `${index + 1}  ${figure.figure} ± ${figure.spread}`, at, width);
   }
   pen.restore();
