@@ -158,5 +158,5 @@ test('lengths and a card can be marked by keys beside the corners, and what disa
   await measure.click();
   await measured(page);
   // The loom is found without it, and two fifths of the picture's width are no 50 mm.
-  await expect(page.getByText(/^The length of 50.0 mm is [\d.]+ mm out against everything else/)).toBeVisible();
+  await expect(page.getByText(/^The length of 50\.0\smm is [\d.]+\smm out against everything else/)).toBeVisible();
 });
