@@ -64,6 +64,15 @@ async function everyScreen(page: Page, astray: (line: string) => boolean): Promi
     if (go === screens[0]!.go) await page.keyboard.press('Escape');
     await test.step(name, () => go(page));
     expect.soft((await lines(page)).filter(astray), name).toEqual([]);
+    // A sheet opens at its head, whatever in it has the focus; on the loom's, something was pressed already.
+    const down = await page.locator('dialog[open]').evaluateAll((open) => open.map((sheet) => sheet.scrollTop));
+    if (name !== 'The loom')
+      expect
+        .soft(
+          down.filter((px) => px > 0),
+          `${name}, from its head`,
+        )
+        .toEqual([]);
   }
 }
 

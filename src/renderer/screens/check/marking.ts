@@ -138,7 +138,7 @@ export function marksOf(marking: Marking): Marks {
   };
 }
 
-/** Where a mark waits before it is set, in shares of the picture; each further length a little lower. */
+/** Where a mark waits before it is set, in shares of the picture; a further length lower than the one before. */
 const waiting = {
   corner: [
     [0.15, 0.85],
@@ -161,6 +161,7 @@ const waiting = {
 export function waitingPlace(marking: Marking, { thing, point }: Place, width: number, height: number): PlainPoint {
   const { kind } = marking[thing]!;
   const [x, y] = waiting[kind][point] ?? [0.5, 0.5];
-  const lower = kind === 'length' ? marking.slice(0, thing).filter((each) => each.kind === 'length').length * 0.075 : 0;
+  const before = marking.slice(0, thing).filter((each) => each.kind === 'length').length;
+  const lower = kind === 'length' ? (before % 3) * 0.13 : 0;
   return { x: width * x, y: height * (y + lower) };
 }

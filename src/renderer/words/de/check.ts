@@ -240,7 +240,7 @@ export const check: Words['check'] = {
   markLength: (another) => (another ? 'Noch eine Länge markieren' : 'Eine bekannte Länge markieren'),
   markCard: (marked) => (marked ? 'Die Karte wegnehmen' : 'Eine Bankkarte markieren'),
   howLong: ([one, other]) => `Von ${one} bis ${other}`,
-  howLongHint: { mm: 'etwa 100 mm', in: 'etwa 4 Zoll' },
+  howLongHint: { mm: 'z. B. 100 mm', in: 'z. B. 4 Zoll' },
   takeAway: 'Wegnehmen',
   takeLengthAway: (length) => `Wegnehmen: ${length}`,
   measureWithPoints: 'Damit messen',

@@ -45,6 +45,7 @@ export const shell: Words['shell'] = {
   findHint: 'Ein paar Buchstaben dessen, was gesucht ist',
   nothingFound: 'Darauf hört hier nichts. Ein kürzeres Wort hilft oft.',
   look: 'Aussehen',
+  looksToo: 'hell oder dunkel, Schriftgröße, Sprache',
   theme: 'Licht',
   themes: { system: 'Wie der Rechner', light: 'Hell', dark: 'Dunkel' },
   language: 'Sprache',

@@ -44,6 +44,7 @@ export const shell = {
   findHint: 'Type a few letters of what you want',
   nothingFound: 'Nothing here answers to that. Try a shorter word.',
   look: 'How it looks',
+  looksToo: 'light or dark, text size, language',
   theme: 'Light',
   themes: { system: 'As the computer', light: 'Light', dark: 'Dark' },
   language: 'Language',
