@@ -40,7 +40,7 @@ describe('slack strings', () => {
   it('are named by number, with the side they bow to and by how much', () => {
     const [flag, ...others] = stringFlags(strung({ bow: (end) => (end === 7 ? 2.14 : 0.1 * (end % 3)) }), piece);
     expect(others).toEqual([]);
-    expect(flag).toMatchObject({ kind: 'slack', side: 'left' });
+    expect(flag).toMatchObject({ kind: 'slack', side: 'left', ends: [7] });
     expect(flag!.message.mm).toMatch(
       /^End 8 bows to the right above the cloth\. Up to 2\.\d mm to one side, give or take 0\.\d\./,
     );
@@ -92,6 +92,7 @@ describe('strings in another’s notch', () => {
     const flags = stringFlags(strung({ runsTo: { 4: 5, 5: 4 } }), piece);
     expect(flags.map(({ message }) => message.mm)).toEqual(['Ends 5 and 6 cross between the cloth and the top bar.']);
     expect(flags[0]!.advice).toContain('change places');
+    expect(flags[0]!.ends).toEqual([4, 5]);
   });
 
   it('are called crossed where only one was seen to run there and the other’s course wasn’t', () => {
