@@ -6,13 +6,13 @@ export function namedStrings(flags: readonly Flag[]): { readonly slack: number[]
   const crossed: number[] = [];
   for (const { kind, message } of flags) {
     if (kind !== 'slack') continue;
-    const group = /^Ends? (\d+)(?: to (\d+))? bows? /.exec(message);
-    const pair = /^Ends (\d+) and (\d+) cross /.exec(message);
-    const alone = /^End (\d+) hangs in the notch of end (\d+)/.exec(message);
+    const group = /^Ends? (\d+)(?: to (\d+))? bows? /.exec(message.mm);
+    const pair = /^Ends (\d+) and (\d+) cross /.exec(message.mm);
+    const alone = /^End (\d+) hangs in the notch of end (\d+)/.exec(message.mm);
     if (group) for (let end = Number(group[1]); end <= Number(group[2] ?? group[1]); end++) slack.push(end - 1);
     else if (pair) crossed.push(Number(pair[1]) - 1, Number(pair[2]) - 1);
     else if (alone) crossed.push(Number(alone[1]) - 1);
-    else throw new Error(`not understood: ${message}`);
+    else throw new Error(`not understood: ${message.mm}`);
   }
   return { slack, crossed };
 }

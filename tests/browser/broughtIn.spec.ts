@@ -61,9 +61,9 @@ test('what is dropped on the cartoon is traced or drawn, ornaments are put on it
   await page.keyboard.press('Enter');
   await page.keyboard.press('Escape');
   await page.keyboard.press('Control+2');
-  await button(/^Use this beat: 1\.0\d mm a pass$/).click();
+  await button(/^Use this beat: 1\.0\d\smm a pass$/).click();
   const replan = page.getByRole('dialog', { name: 'Re-plan the rest' });
-  await expect(replan.getByRole('row', { name: /^Whole cloth/ })).toContainText(/260 mm2[34]\d mm260 mm/);
+  await expect(replan.getByRole('row', { name: /^Whole cloth/ })).toContainText(/260\smm2[34]\d\smm260\smm/);
   await replan.getByRole('button', { name: 'Plan it anew' }).click();
   await expect(page.getByRole('list', { name: /Blocks in the order/ })).toBeVisible();
   await page.keyboard.press('Control+2');

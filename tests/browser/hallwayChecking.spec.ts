@@ -28,7 +28,7 @@ const field = (page: Page, name: string) => page.getByRole('textbox', { name, ex
 
 async function seesRightEdge(page: Page): Promise<void> {
   await measured(page);
-  await expect(page.getByText(/^2\.\d mm in$/).first()).toBeVisible();
+  await expect(page.getByText(/^2\.\d\smm in$/).first()).toBeVisible();
 }
 const seesFlagAside = (page: Page) => expect(page.getByText('Put aside: it is meant so').first()).toBeVisible();
 

@@ -15,7 +15,7 @@ const button = (page: Page, name: string | RegExp) =>
 const turn = (page: Page) => page.locator('.bench-turn');
 
 async function seesWarpToCut(page: Page): Promise<void> {
-  await expect(page.locator('.warp-table')).toContainText(/\d+ m of/);
+  await expect(page.locator('.warp-table')).toContainText(/\d+\sm of/);
   await expect(field(page, 'Width of the cloth')).toHaveValue('241 mm');
   await expect(field(page, 'Height of the cloth')).toHaveValue('300 mm');
 }
@@ -23,7 +23,7 @@ async function seesWarpToCut(page: Page): Promise<void> {
 /** 170 m weigh 100 g: what is bought weighs as much. */
 async function seesGramsToBuy(page: Page): Promise<void> {
   const row = button(page, /Yarn 1/).filter({ has: page.locator('.weft-figure') });
-  await expect(row).toContainText(/\d+ g$/);
+  await expect(row).toContainText(/\d+\sg$/);
   const figures = await row.locator('.weft-figure').allTextContents();
   const [metres, grams] = figures.map((figure) => Number(figure.replaceAll(/[^\d]/g, '')));
   expect(grams! / metres!).toBeCloseTo(100 / 170, 1);

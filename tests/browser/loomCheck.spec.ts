@@ -119,7 +119,7 @@ test('what is not a loom is turned away in words, and four points can be marked 
   await expect(page.getByText(/^Check \d+ ·/)).toBeVisible();
 });
 
-test('a length and a card can be marked by keys beside the corners, and what disagrees is named', async ({ page }) => {
+test('lengths and a card can be marked by keys beside the corners, and what disagrees is named', async ({ page }) => {
   await page.keyboard.press('l');
   await opened(page);
   await page.keyboard.press('Control+4');
@@ -129,11 +129,11 @@ test('a length and a card can be marked by keys beside the corners, and what dis
   await page.keyboard.press('m');
   await expect(page.getByRole('button', { name: /^Inner corner/ })).toHaveCount(4);
   await page.keyboard.press('c');
-  await expect(page.getByRole('button', { name: /^Card, corner/ })).toHaveCount(4);
+  await expect(page.getByRole('button', { name: /^Card \d, corner/ })).toHaveCount(4);
   await page.keyboard.press('c');
-  await expect(page.getByRole('button', { name: /^Card, corner/ })).toHaveCount(0);
-  await page.keyboard.press('l');
+  await expect(page.getByRole('button', { name: /^Card \d, corner/ })).toHaveCount(0);
   const ends = page.getByRole('button', { name: /^Known length, end/ });
+  await page.keyboard.press('l');
   await expect(ends).toHaveCount(2);
   const measure = page.getByRole('button', { name: 'Measure with these' });
   await expect(measure).toHaveAttribute('aria-disabled', 'true');
@@ -144,11 +144,19 @@ test('a length and a card can be marked by keys beside the corners, and what dis
     await expect(page.locator('.magnifier')).toBeVisible();
   }
   await expect(measure).toHaveAttribute('aria-disabled', 'true');
-  await page.getByRole('textbox', { name: 'Between its two marks' }).fill('50');
+  await expect(page.getByRole('heading', { level: 1 })).toHaveText('How far apart are A and B?');
+  const first = page.getByRole('textbox', { name: 'From A to B' });
+  await expect(first).toHaveValue('');
+  await first.fill('50');
   await page.keyboard.press('Enter');
   await expect(measure).toHaveAttribute('aria-disabled', 'false');
+  await page.getByRole('button', { name: 'Mark another length' }).click();
+  await expect(ends).toHaveCount(4);
+  await expect(page.getByRole('button', { name: 'Mark another length' })).toHaveCount(0);
+  await page.getByRole('button', { name: 'Take away: From C to D' }).click();
+  await expect(ends).toHaveCount(2);
   await measure.click();
   await measured(page);
   // The loom is found without it, and two fifths of the picture's width are no 50 mm.
-  await expect(page.getByText(/^The length of 50 mm is [\d.]+ mm out against everything else/)).toBeVisible();
+  await expect(page.getByText(/^The length of 50\.0\smm is [\d.]+\smm out against everything else/)).toBeVisible();
 });

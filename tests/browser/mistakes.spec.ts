@@ -88,7 +88,7 @@ test('six mistakes and more are made good, by mouse', async ({ page, app }) => {
   await hand.fill(field(page, 'Inside, up'), '200');
   await button(page, 'Close').click();
   await expect(page.getByRole('list', { name: 'What to watch' })).toContainText(/top bar/);
-  await button(page, /^Make it \d+ mm$/).click();
+  await button(page, /^Make it \d+\smm$/).click();
   await expect(height).not.toHaveValue('260 mm');
   await undo.click();
   await undo.click();
@@ -172,7 +172,7 @@ test('six mistakes and more are made good, by keyboard alone', async ({ page, ap
   await keyboard.press('Escape');
   await gone(page);
   await expect(page.getByRole('list', { name: 'What to watch' })).toContainText(/top bar/);
-  await hand.tabAndPress(button(page, /^Make it \d+ mm$/));
+  await hand.tabAndPress(button(page, /^Make it \d+\smm$/));
   await expect(height).not.toHaveValue('260 mm');
   await keyboard.press('Control+Z');
   await keyboard.press('Control+Z');

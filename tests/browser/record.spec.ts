@@ -30,7 +30,7 @@ async function newestTwo(page: Page): Promise<readonly [earlier: Row, later: Row
   const rows = await page.getByRole('dialog').getByRole('row').allInnerTexts();
   const read = rows.slice(-2).map((row): Row => {
     const [check = '', fell = '', , right = ''] = row.split('\t');
-    const [, size, side, sigma] = /([\d.]+) mm (in|out) ±\s([\d.]+)/.exec(right) ?? [];
+    const [, size, side, sigma] = /([\d.]+)\smm (in|out) ±\s([\d.]+)/.exec(right) ?? [];
     return {
       check: check.split(' ·')[0]!,
       fell: Number.parseFloat(fell),

@@ -112,10 +112,13 @@ export const screens: readonly { readonly name: string; readonly go: (page: Page
     },
   },
   {
-    name: 'Four points',
+    name: 'Corners, a length and a card',
     go: async (page) => {
       await page.keyboard.press('4');
       await expect(page.locator('.corner-mark')).toHaveCount(4);
+      await page.keyboard.press('l');
+      await page.keyboard.press('c');
+      await expect(page.locator('.corner-mark')).toHaveCount(10);
     },
   },
   {

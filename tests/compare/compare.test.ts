@@ -81,7 +81,7 @@ describe('flags', () => {
     const [flag] = flagsOf({ right: leaning(-3.4) });
     expect(flag).toMatchObject({ kind: 'draw-in', side: 'right' });
     expect(flag!.deviationMm).toBeLessThan(-2.8);
-    expect(flag!.message).toMatch(/^Right edge drawing in since \d+ mm up\. 3(\.\d)? mm in, give or take 0\.\d\.$/);
+    expect(flag!.message.mm).toMatch(/^Right edge drawing in since \d+ mm up\. 3(\.\d)? mm in, give or take 0\.\d\.$/);
     expect(flag!.advice).toContain('slacker at the right');
   });
 
@@ -119,7 +119,7 @@ describe('flags', () => {
     expect(kinds(shape)).not.toContain('uneven left');
     const comparison = compareReading(reading({ ...shape, pass: 1.06 }), piece, { halvesFinished: true });
     const uneven = comparison.flags.find((flag) => flag.kind === 'uneven');
-    expect(uneven).toMatchObject({ side: 'left', message: 'The right half is 2 turns ahead.' });
+    expect(uneven).toMatchObject({ side: 'left', message: { mm: 'The right half is 2 turns ahead.' } });
     expect(comparison.mirrored.pairs[0]).toMatchObject({ turns: -2 });
     expect(comparison.mirrored.pairs[0]!.differenceMm).toBeCloseTo(-4.24, 6);
   });
@@ -128,14 +128,14 @@ describe('flags', () => {
     const [flag] = flagsOf({ pass: 1.14 });
     expect(flag!.kind).toBe('beat');
     expect(flag!.deviationMm).toBeCloseTo((0.08 * 200) / 1.06, 1);
-    expect(flag!.message).toContain('a pass is 1.14 mm, not 1.06');
+    expect(flag!.message.mm).toContain('a pass is 1.14 mm, not 1.06 mm');
     expect(kinds({ pass: 1.065 })).toEqual([]);
   });
 
   it('says which ends are counted short', () => {
     const [flag] = flagsOf({ counted: 30 });
     expect(flag).toMatchObject({ kind: 'count' });
-    expect(flag!.message).toContain('31 ends planned, 30 seen.');
+    expect(flag!.message.mm).toContain('31 ends planned, 30 seen.');
   });
 
   it('finds ends pushed apart inside', () => {
@@ -148,7 +148,8 @@ describe('flags', () => {
       ...flagsOf({ left: leaning(-4), right: leaning(4), pass: 1.2, counted: 29, fell: (end) => 80 + 0.2 * end }, true),
     ];
     expect(all.length).toBeGreaterThan(3);
-    for (const flag of all) expect(`${flag.message} ${flag.advice}`).not.toMatch(/[-−]\d|!|error|invalid|wrong/i);
+    for (const flag of all)
+      expect(`${flag.message.mm} ${flag.message.in} ${flag.advice}`).not.toMatch(/[-−]\d|!|error|invalid|wrong/i);
   });
 });
 
@@ -159,7 +160,7 @@ describe('forecast', () => {
     const expected = (-3 * (200 - 5)) / 77;
     expect(right.from).toBeLessThan(expected + 0.5);
     expect(right.to).toBeGreaterThan(expected - 0.5);
-    expect(right.sentence).toMatch(/^At this rate the right edge is \d+ to \d+ mm in at the top\.$/);
+    expect(right.sentence?.mm).toMatch(/^At this rate the right edge is \d+ to \d+ mm in at the top\.$/);
   });
 
   it('says nothing of an edge on plan', () => {

@@ -71,7 +71,7 @@ describe('motif edges', () => {
     expect(long.length).toBeGreaterThan(0);
     expect(long.every((edge) => edge.off === 2)).toBe(true);
     const flag = flags.find((one) => one.kind === 'motif');
-    expect(flag?.message).toContain('to the right of its place');
+    expect(flag?.message.mm).toContain('to the right of its place');
     expect(flag?.advice).toBe('Take the next turns there 2 ends to the left.');
     // Out of the middle is positive on the right, negative on the left.
     expect(Math.sign(flag!.deviationMm)).toBe(flag!.side === 'left' ? -1 : 1);

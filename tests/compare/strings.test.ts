@@ -40,8 +40,8 @@ describe('slack strings', () => {
   it('are named by number, with the side they bow to and by how much', () => {
     const [flag, ...others] = stringFlags(strung({ bow: (end) => (end === 7 ? 2.14 : 0.1 * (end % 3)) }), piece);
     expect(others).toEqual([]);
-    expect(flag).toMatchObject({ kind: 'slack', side: 'left' });
-    expect(flag!.message).toMatch(
+    expect(flag).toMatchObject({ kind: 'slack', side: 'left', ends: [7] });
+    expect(flag!.message.mm).toMatch(
       /^End 8 bows to the right above the cloth\. Up to 2\.\d mm to one side, give or take 0\.\d\./,
     );
     // Out is away from the middle: to the right on the left half is in.
@@ -90,8 +90,9 @@ describe('slack strings', () => {
 describe('strings in another’s notch', () => {
   it('are said once where two changed places, and nothing of a slack string with them', () => {
     const flags = stringFlags(strung({ runsTo: { 4: 5, 5: 4 } }), piece);
-    expect(flags.map(({ message }) => message)).toEqual(['Ends 5 and 6 cross between the cloth and the top bar.']);
+    expect(flags.map(({ message }) => message.mm)).toEqual(['Ends 5 and 6 cross between the cloth and the top bar.']);
     expect(flags[0]!.advice).toContain('change places');
+    expect(flags[0]!.ends).toEqual([4, 5]);
   });
 
   it('are called crossed where only one was seen to run there and the other’s course wasn’t', () => {
@@ -102,7 +103,7 @@ describe('strings in another’s notch', () => {
   it('are not counted missing where the string hangs beside its own empty notch', () => {
     const warp: Warp = { runsTo: { 4: 5 }, empty: [4] };
     const { flags } = compareReading(strung(warp), piece);
-    const messages = flags.map(({ message }) => message);
+    const messages = flags.map(({ message }) => message.mm);
     expect(messages).toContain('End 5 hangs in the notch of end 6.');
     expect(flags.map(({ kind }) => kind)).not.toContain('count');
     expect(compareReading(strung({ ...warp, runsTo: { 4: null } }), piece).flags.map(({ kind }) => kind)).toContain(

@@ -18,6 +18,7 @@ const expected: Expected = {
   stringDiameter: 2,
   stringsPerEnd: 1,
   base: 50,
+  units: 'mm',
 };
 const SCALE = 1.9;
 

@@ -43,6 +43,7 @@ const expected: Expected = {
   stringDiameter: 1.7,
   stringsPerEnd: 2,
   base: 60,
+  units: 'mm',
 };
 const camera = (change: Partial<Camera> = {}): Camera => ({
   turn: [0.05, -0.04, 0.1],
@@ -177,7 +178,7 @@ describe('a camera from marks alone', () => {
         card: cardOf(of, -40, 260, 15, 1, off),
       };
       const { references, together } = fitted(marks);
-      const agreed = agreeing(references, together, 0);
+      const agreed = agreeing(references, together, 0, 'mm');
       if (!agreed.ok) throw new Error(agreed.problem.sentence);
       expect(agreed.value.remarks).toEqual([]);
       const { camera: got, covariance } = agreed.value.fit;
@@ -249,13 +250,13 @@ describe('references that disagree', () => {
       card: null,
       ...marks,
     });
-    return agreeing(references, together, 0);
+    return agreeing(references, together, 0, 'mm');
   };
 
   it('are named with how far they are out, and left out where all else agrees', () => {
     const agreed = given({ lengths: [length(126)], card: cardOf(of, -40, 260, 15) });
     expect(agreed.ok && agreed.value.remarks.map(({ code, message }) => [code, message])).toEqual([
-      ['references-disagree', expect.stringMatching(/^The length of 126 mm is [56]\.\d mm out .* was left out\.$/)],
+      ['references-disagree', expect.stringMatching(/^The length of 126\.0 mm is [56]\.\d mm out .* was left out\.$/)],
     ]);
     expect(agreed.ok && agreed.value.used.map(({ kind }) => kind)).toEqual([
       'corner',
@@ -283,11 +284,11 @@ describe('references that disagree', () => {
     // One witness, the picture's own, that holds the camera fast.
     const shown = (evidence: readonly PoseEvidence[]) =>
       fitWith(start)([known(0), known(1), known(2), known(3), ...evidence]);
-    const one = agreeing([ruler], shown, 1);
+    const one = agreeing([ruler], shown, 1, 'mm');
     expect(!one.ok && one.problem.tag).toBe('references-disagree');
     expect(!one.ok && one.problem.sentence).toMatch(/^The length of 126 mm and the rest .* by [56]\.\d mm/);
     // Two witnesses that agree are believed against it.
-    const two = agreeing([ruler], shown, 2);
+    const two = agreeing([ruler], shown, 2, 'mm');
     expect(two.ok && two.value.used).toEqual([]);
     expect(two.ok && two.value.remarks).toHaveLength(1);
   });

@@ -33,7 +33,6 @@ export interface Comparison {
 
 export function compareReading(reading: LoomReading, piece: Piece, options: CompareOptions = {}): Comparison {
   const { allowance } = piece.making;
-  const { units } = piece;
   const { notchPitch } = piece.loom;
   const passMm = reading.pass?.value ?? piece.cloth.passHeight;
   const edges = [edgeCourse(reading, piece, 'left'), edgeCourse(reading, piece, 'right')];
@@ -43,12 +42,12 @@ export function compareReading(reading: LoomReading, piece: Piece, options: Comp
   const flags = [
     ...countFlags(reading, piece),
     ...stringFlags(reading, piece),
-    ...edgeFlags(edges, allowance, units),
-    ...spreadFlags(reading.ends, notchPitch, allowance, units),
-    ...tiltFlags(lean, allowance, units),
+    ...edgeFlags(edges, allowance),
+    ...spreadFlags(reading.ends, notchPitch, allowance),
+    ...tiltFlags(lean, allowance),
     ...unevenFlags(mirrored, options.halvesFinished ?? false, allowance),
-    ...beatFlags(reading, piece, units),
-    ...motifFlags(motif, piece, units),
+    ...beatFlags(reading, piece),
+    ...motifFlags(motif, piece),
   ];
   const forecasts = edges.flatMap((edge) => {
     const forecast = forecastEdge(edge, piece.cloth.height, allowance);

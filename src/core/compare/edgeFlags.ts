@@ -1,3 +1,4 @@
+import { type BothUnits, inBothUnits } from '../model/bothUnits.ts';
 import type { Flag } from '../model/check.ts';
 import { deviationAsFinding } from '../model/deviationWords.ts';
 import type { LengthUnits } from '../model/lengthWords.ts';
@@ -16,7 +17,7 @@ interface Farthest {
 /**
  * Draw-in and spreading of both edges: a flag needs the deviation to exceed the allowance and twice its sigma.
  */
-export function edgeFlags(courses: readonly EdgeCourse[], allowance: number, units: LengthUnits): Flag[] {
+export function edgeFlags(courses: readonly EdgeCourse[], allowance: number): Flag[] {
   const flags: Flag[] = [];
   for (const way of [-1, 1] as const) {
     const found = courses.map((course) => farthest(course, way));
@@ -26,7 +27,7 @@ export function edgeFlags(courses: readonly EdgeCourse[], allowance: number, uni
       if (!one || Math.abs(one.out) <= allowance || Math.abs(one.out) <= 2 * one.sigma) return;
       const other = sizes[1 - i] ?? 0;
       const both = other > 0.5 * Math.abs(one.out) && other > 0.5 * allowance;
-      flags.push(way < 0 ? drawIn(course, one, both, units) : spreading(course, one, both, units));
+      flags.push(way < 0 ? drawIn(course, one, both) : spreading(course, one, both));
     });
   }
   return flags;
@@ -50,12 +51,13 @@ const figureWords = (one: Farthest, units: LengthUnits): string => {
   return `${finding.figure}, ${finding.giveOrTake}`;
 };
 
-function flagOf(kind: Flag['kind'], course: EdgeCourse, one: Farthest, message: string, advice: string): Flag {
+function flagOf(kind: Flag['kind'], course: EdgeCourse, one: Farthest, message: BothUnits, advice: string): Flag {
   return {
     kind,
     side: course.side,
     yMm: one.y,
     xMm: null,
+    ends: [],
     deviationMm: one.out,
     sigmaMm: one.sigma,
     message,
@@ -63,22 +65,26 @@ function flagOf(kind: Flag['kind'], course: EdgeCourse, one: Farthest, message: 
   };
 }
 
-function drawIn(course: EdgeCourse, one: Farthest, both: boolean, units: LengthUnits): Flag {
+function drawIn(course: EdgeCourse, one: Farthest, both: boolean): Flag {
   const side = course.side === 'left' ? 'Left' : 'Right';
   const top = course.points[course.points.length - 1];
   const eased = top !== undefined && top.y - one.y > 8 && top.out > 0.5 * one.out;
-  const message = eased
-    ? `${side} edge drew in at ${lengthInWords(one.y, units)} up and came back. ${figureWords(one, units)}.`
-    : `${side} edge drawing in since ${lengthInWords(one.since, units)} up. ${figureWords(one, units)}.`;
+  const message = inBothUnits((units) =>
+    eased
+      ? `${side} edge drew in at ${lengthInWords(one.y, units)} up and came back. ${figureWords(one, units)}.`
+      : `${side} edge drawing in since ${lengthInWords(one.since, units)} up. ${figureWords(one, units)}.`,
+  );
   let advice = `Leave the weft slacker at the ${course.side} for the next 6 turns.`;
   if (eased) advice = 'Nothing to do at the loom now; keep laying the weft as you do.';
   else if (both) advice = 'Lay the weft at a steeper slant before beating, so each pass has more length.';
   return flagOf('draw-in', course, one, message, advice);
 }
 
-function spreading(course: EdgeCourse, one: Farthest, both: boolean, units: LengthUnits): Flag {
+function spreading(course: EdgeCourse, one: Farthest, both: boolean): Flag {
   const side = course.side === 'left' ? 'Left' : 'Right';
-  const message = `${side} edge spreading since ${lengthInWords(one.since, units)} up. ${figureWords(one, units)}.`;
+  const message = inBothUnits(
+    (units) => `${side} edge spreading since ${lengthInWords(one.since, units)} up. ${figureWords(one, units)}.`,
+  );
   const advice = both
     ? 'Lay the weft flatter before beating: each pass has more length than it needs.'
     : `Draw the weft a little closer round the ${course.side} end for the next 6 turns.`;

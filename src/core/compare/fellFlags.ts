@@ -1,7 +1,7 @@
+import { inBothUnits } from '../model/bothUnits.ts';
 import type { EndReading, Flag } from '../model/check.ts';
-import { giveOrTake } from '../model/deviationWords.ts';
-import type { LengthUnits } from '../model/lengthWords.ts';
-import { lengthInWords } from '../model/lengthWords.ts';
+import { sizeAsFinding } from '../model/deviationWords.ts';
+import { measurement } from '../model/measurement.ts';
 import { robustSigma } from '../photo/statistics.ts';
 import type { Mirrored } from './mirrored.ts';
 
@@ -28,20 +28,24 @@ export function fellLean(
   return { riseMm: slope * width, sigmaMm: (noise / Math.sqrt(spread)) * width, y: meanY };
 }
 
-export function tiltFlags(lean: ReturnType<typeof fellLean>, allowance: number, units: LengthUnits): Flag[] {
+export function tiltFlags(lean: ReturnType<typeof fellLean>, allowance: number): Flag[] {
   if (!lean || Math.abs(lean.riseMm) <= allowance || Math.abs(lean.riseMm) <= 2 * lean.sigmaMm) return [];
   const low = lean.riseMm < 0 ? 'right' : 'left';
   const high = low === 'right' ? 'left' : 'right';
-  const size = lengthInWords(Number(Math.abs(lean.riseMm).toFixed(1)), units);
+  const rise = measurement(lean.riseMm, lean.sigmaMm, 1, 'fell');
   return [
     {
       kind: 'tilt',
       side: low,
       yMm: lean.y,
       xMm: null,
+      ends: [],
       deviationMm: lean.riseMm,
       sigmaMm: lean.sigmaMm,
-      message: `The fell falls ${size} to the ${low}, give or take ${giveOrTake(lean.sigmaMm).text}.`,
+      message: inBothUnits((units) => {
+        const size = sizeAsFinding(rise, units);
+        return `The fell falls ${size.figure} to the ${low}, ${size.giveOrTake}.`;
+      }),
       advice: `Beat the ${high} half on its own for two turns, and the ${low} half more lightly.`,
     },
   ];
@@ -63,12 +67,14 @@ export function unevenFlags(mirrored: Mirrored, halvesFinished: boolean, allowan
       side: behind,
       yMm: null,
       xMm: null,
+      ends: [],
       deviationMm: mean.differenceMm,
       sigmaMm: mean.sigmaMm,
-      message:
-        turns === 0
-          ? `The ${ahead} half is ${size.toFixed(1)} mm higher, less than a turn.`
-          : `The ${ahead} half is ${count} ahead.`,
+      message: inBothUnits((units) => {
+        if (turns > 0) return `The ${ahead} half is ${count} ahead.`;
+        const lead = sizeAsFinding(measurement(size, mean.sigmaMm, 1, 'fell'), units);
+        return `The ${ahead} half is ${lead.figure} higher, less than a turn, ${lead.giveOrTake}.`;
+      }),
       advice:
         turns === 0
           ? `Beat the ${ahead} half a little more firmly.`

@@ -1,3 +1,6 @@
+import { type BothUnits, inBothUnits } from '../model/bothUnits.ts';
+import { inchesInWords } from '../model/lengthWords.ts';
+import { MM_PER_INCH } from '../model/units.ts';
 import type { EdgeCourse, Side } from './edgeCourse.ts';
 
 /** Where an edge will be at the planned top if it goes on as it does now: a range, never one figure. */
@@ -8,13 +11,16 @@ export interface EdgeForecast {
   readonly from: number;
   readonly to: number;
   /** One sentence, for example `At this rate the right edge is 5 to 8 mm in at the top.` Null when it agrees with plan. */
-  readonly sentence: string | null;
+  readonly sentence: BothUnits | null;
 }
 
 /** The trend is read over this much of the cloth below the fell, mm. */
 const TREND = 40;
 /** And over no fewer readings than this. */
 const FEWEST = 6;
+
+/** A range in inches is said to this part of one. */
+const PART = 16;
 
 export function forecastEdge(course: EdgeCourse, plannedHeight: number, allowance: number): EdgeForecast | null {
   const last = course.points[course.points.length - 1];
@@ -39,12 +45,20 @@ export function forecastEdge(course: EdgeCourse, plannedHeight: number, allowanc
   return { side: course.side, atMm: plannedHeight, from, to, sentence: words(course.side, from, to, allowance) };
 }
 
-function words(side: Side, from: number, to: number, allowance: number): string | null {
+function words(side: Side, from: number, to: number, allowance: number): BothUnits | null {
   if (Math.max(Math.abs(from), Math.abs(to)) <= allowance) return null;
   // A range that takes in the plan itself says nothing yet.
   if (from < 0 && to > 0) return null;
-  const way = to <= 0 ? 'in' : 'out';
-  const low = Math.floor(Math.min(Math.abs(from), Math.abs(to)));
-  const high = Math.ceil(Math.max(Math.abs(from), Math.abs(to)));
-  return `At this rate the ${side} edge is ${low} to ${high} mm ${way} at the top.`;
+  const inward = to <= 0;
+  const near = Math.min(Math.abs(from), Math.abs(to));
+  const far = Math.max(Math.abs(from), Math.abs(to));
+  return inBothUnits((units) => {
+    if (units === 'mm') {
+      const way = inward ? 'in' : 'out';
+      return `At this rate the ${side} edge is ${Math.floor(near)} to ${Math.ceil(far)} mm ${way} at the top.`;
+    }
+    const low = inchesInWords(Math.floor((near / MM_PER_INCH) * PART) / PART, PART);
+    const high = inchesInWords(Math.ceil((far / MM_PER_INCH) * PART) / PART, PART);
+    return `At this rate the ${side} edge is ${low} to ${high} inch ${inward ? 'narrow' : 'wide'} at the top.`;
+  });
 }

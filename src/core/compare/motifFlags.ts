@@ -1,7 +1,7 @@
+import { inBothUnits } from '../model/bothUnits.ts';
 import type { Flag } from '../model/check.ts';
-import { giveOrTake } from '../model/deviationWords.ts';
-import type { LengthUnits } from '../model/lengthWords.ts';
-import { lengthInWords } from '../model/lengthWords.ts';
+import { sizeAsFinding } from '../model/deviationWords.ts';
+import { measurement } from '../model/measurement.ts';
 import type { Piece } from '../model/piece.ts';
 import type { MotifEdge } from './motifEdges.ts';
 
@@ -9,7 +9,7 @@ import type { MotifEdge } from './motifEdges.ts';
 const LONG_ENOUGH = 20;
 
 /** The motif edge that lies farthest from its place across the cloth, where it lies too far. */
-export function motifFlags(edges: readonly MotifEdge[], piece: Piece, units: LengthUnits): Flag[] {
+export function motifFlags(edges: readonly MotifEdge[], piece: Piece): Flag[] {
   let worst: MotifEdge | null = null;
   for (const edge of edges) {
     const size = Math.abs(edge.offMm);
@@ -20,17 +20,21 @@ export function motifFlags(edges: readonly MotifEdge[], piece: Piece, units: Len
   if (!worst) return [];
   const ends = Math.abs(Math.round(worst.off));
   const way = worst.off > 0 ? 'right' : 'left';
-  const size = lengthInWords(Number(Math.abs(worst.offMm).toFixed(1)), units);
+  const off = measurement(worst.offMm, worst.sigmaMm, 1, 'motif');
   return [
     {
       kind: 'motif',
       side: worst.side,
       yMm: worst.pass * piece.cloth.passHeight,
       xMm: null,
+      ends: [],
       // Out is away from the middle, as for the cloth's own edges.
       deviationMm: worst.side === 'left' ? -worst.offMm : worst.offMm,
       sigmaMm: worst.sigmaMm,
-      message: `An edge in the cloth lies ${size} to the ${way} of its place, give or take ${giveOrTake(worst.sigmaMm).text}.`,
+      message: inBothUnits((units) => {
+        const size = sizeAsFinding(off, units);
+        return `An edge in the cloth lies ${size.figure} to the ${way} of its place, ${size.giveOrTake}.`;
+      }),
       advice:
         ends === 1
           ? `Take the next turns there 1 end to the ${way === 'right' ? 'left' : 'right'}.`

@@ -1,11 +1,12 @@
+import { inBothUnits } from '../model/bothUnits.ts';
 import type { Flag, LoomReading } from '../model/check.ts';
-import { giveOrTake } from '../model/deviationWords.ts';
-import type { LengthUnits } from '../model/lengthWords.ts';
+import { sizeAsFinding } from '../model/deviationWords.ts';
 import { lengthInWords } from '../model/lengthWords.ts';
+import { measurement } from '../model/measurement.ts';
 import type { Piece } from '../model/piece.ts';
 
 /** A beat that would land the whole piece higher or lower than planned. */
-export function beatFlags(reading: LoomReading, piece: Piece, units: LengthUnits): Flag[] {
+export function beatFlags(reading: LoomReading, piece: Piece): Flag[] {
   const { pass } = reading;
   if (!pass) return [];
   const { passHeight, height } = piece.cloth;
@@ -14,18 +15,24 @@ export function beatFlags(reading: LoomReading, piece: Piece, units: LengthUnits
   const sigma = pass.sigma * passes;
   if (Math.abs(off) <= piece.making.allowance || Math.abs(off) <= 2 * sigma) return [];
   const softer = off > 0;
-  const size = lengthInWords(Math.round(Math.abs(off)), units);
+  const landing = measurement(off, sigma, 1, 'pass');
   return [
     {
       kind: 'beat',
       side: null,
       yMm: null,
       xMm: null,
+      ends: [],
       deviationMm: off,
       sigmaMm: sigma,
-      message:
-        `Beating ${softer ? 'softer' : 'harder'}: a pass is ${pass.value.toFixed(2)} mm, not ${passHeight.toFixed(2)}. ` +
-        `Left as it is, the top will sit ${size} ${softer ? 'high' : 'low'}, give or take ${giveOrTake(sigma).text}.`,
+      message: inBothUnits((units) => {
+        const [seen, planned] = [pass.value, passHeight].map((one) => lengthInWords(one, units, 'pass-height'));
+        const size = sizeAsFinding(landing, units);
+        return (
+          `Beating ${softer ? 'softer' : 'harder'}: a pass is ${seen}, not ${planned}. ` +
+          `Left as it is, the top will sit ${size.figure} ${softer ? 'high' : 'low'}, ${size.giveOrTake}.`
+        );
+      }),
       advice: 'Re-plan the rest with the measured pass, or change the beat.',
     },
   ];
@@ -52,9 +59,10 @@ export function countFlags(reading: LoomReading, piece: Piece): Flag[] {
       side: null,
       yMm: null,
       xMm: null,
+      ends: [],
       deviationMm: (counted - planned) * piece.loom.notchPitch,
       sigmaMm: piece.loom.notchPitch / 2,
-      message: `${planned} ends planned, ${counted} seen.${which}`,
+      message: inBothUnits(() => `${planned} ends planned, ${counted} seen.${which}`),
       advice:
         unseen.length === 1
           ? 'Look whether it is there.'

@@ -1,13 +1,13 @@
+import { inBothUnits } from '../model/bothUnits.ts';
 import type { EndReading, Flag } from '../model/check.ts';
-import { giveOrTake } from '../model/deviationWords.ts';
-import type { LengthUnits } from '../model/lengthWords.ts';
-import { lengthInWords } from '../model/lengthWords.ts';
+import { sizeAsFinding } from '../model/deviationWords.ts';
+import { measurement } from '../model/measurement.ts';
 
 /** Gaps looked at together: spreading pushes several ends apart. */
 const GAPS = 5;
 
 /** Ends pushed apart or together inside the cloth, by where they stand at the fell. Edges have flags of their own. */
-export function spreadFlags(ends: readonly EndReading[], pitch: number, allowance: number, units: LengthUnits): Flag[] {
+export function spreadFlags(ends: readonly EndReading[], pitch: number, allowance: number): Flag[] {
   let worst: Flag | null = null;
   for (let i = 0; i + GAPS < ends.length; i++) {
     const left = ends[i]!.xAtFell;
@@ -24,9 +24,13 @@ export function spreadFlags(ends: readonly EndReading[], pitch: number, allowanc
       side: null,
       yMm: middle.fell?.value ?? null,
       xMm: middle.xAtFell?.value ?? null,
+      ends: [],
       deviationMm: wide,
       sigmaMm: sigma,
-      message: `The warp is spreading round end ${number}: ${lengthInWords(Number(wide.toFixed(1)), units)} too wide over ${span} ends, give or take ${giveOrTake(sigma).text}.`,
+      message: inBothUnits((units) => {
+        const size = sizeAsFinding(measurement(wide, sigma, 1, 'ends'), units);
+        return `The warp is spreading round end ${number}: ${size.figure} too wide over ${span} ends, ${size.giveOrTake}.`;
+      }),
       advice: 'Pack less there, or take one turn out.',
     };
   }

@@ -1,6 +1,6 @@
+import { inBothUnits } from '../model/bothUnits.ts';
 import type { EndReading, Flag, LoomReading } from '../model/check.ts';
 import { sizeAsFinding } from '../model/deviationWords.ts';
-import type { LengthUnits } from '../model/lengthWords.ts';
 import { type Measurement, measurement } from '../model/measurement.ts';
 import type { Piece } from '../model/piece.ts';
 import { median, robustSigma } from '../photo/statistics.ts';
@@ -18,7 +18,7 @@ const UNSEEN = 'A picture from above doesn’t show how far a string sags: feel 
 
 /** Strings that are slack, and strings that hang in another's notch. */
 export function stringFlags(reading: LoomReading, piece: Piece): Flag[] {
-  return [...crossedFlags(reading, piece), ...slackFlags(reading, piece, piece.units)];
+  return [...crossedFlags(reading, piece), ...slackFlags(reading, piece)];
 }
 
 /** The bow of one end beyond what all have in common. */
@@ -32,7 +32,7 @@ interface Stray {
  * Ends that bow more than the others: what an error of lens or view bends, it bends alike or growing evenly across the
  * warp, so a line through all bows is taken out first. Neighbours that are slack together are said once.
  */
-function slackFlags(reading: LoomReading, piece: Piece, units: LengthUnits): Flag[] {
+function slackFlags(reading: LoomReading, piece: Piece): Flag[] {
   const known = reading.ends.flatMap((end) => (end.bow ? [{ end, bow: end.bow }] : []));
   if (known.length < FEWEST) return [];
   const usual = usualBow(known);
@@ -49,7 +49,7 @@ function slackFlags(reading: LoomReading, piece: Piece, units: LengthUnits): Fla
     if (group && group.at(-1)!.end.index === one.end.index - 1) group.push(one);
     else groups.push([one]);
   }
-  return groups.map((group) => slackFlag(group, reading, piece, units));
+  return groups.map((group) => slackFlag(group, reading, piece));
 }
 
 /** A line through the bows by end, by the middle of all slopes (Theil 1950, Sen 1968): slack ends don't pull it. */
@@ -67,25 +67,29 @@ function usualBow(
   return (index) => level + slope * index;
 }
 
-function slackFlag(group: readonly Stray[], reading: LoomReading, piece: Piece, units: LengthUnits): Flag {
+function slackFlag(group: readonly Stray[], reading: LoomReading, piece: Piece): Flag {
   const most = group.reduce((a, b) => (Math.abs(b.mm) > Math.abs(a.mm) ? b : a));
-  const size = sizeAsFinding(measurement(most.mm, most.sigma, 1, 'bare string'), units);
   const first = group[0]!.end.index + 1;
   const last = group.at(-1)!.end.index + 1;
   const way = most.mm < 0 ? 'left' : 'right';
   const place = placeOf(most.end, reading, piece);
   const alone = group.length === 1;
-  const how = `Up to ${size.figure} to one side, ${size.giveOrTake}. ${UNSEEN}`;
+  const bow = measurement(most.mm, most.sigma, 1, 'bare string');
   return {
     kind: 'slack',
     side: place.side,
     yMm: place.y,
     xMm: place.x + most.end.bow!.value,
+    ends: group.map(({ end }) => end.index),
     deviationMm: place.side === 'left' ? -most.mm : most.mm,
     sigmaMm: most.sigma,
-    message: alone
-      ? `End ${first} bows to the ${way} above the cloth. ${how}`
-      : `Ends ${first} to ${last} bow above the cloth. ${how}`,
+    message: inBothUnits((units) => {
+      const size = sizeAsFinding(bow, units);
+      const how = `Up to ${size.figure} to one side, ${size.giveOrTake}. ${UNSEEN}`;
+      return alone
+        ? `End ${first} bows to the ${way} above the cloth. ${how}`
+        : `Ends ${first} to ${last} bow above the cloth. ${how}`;
+    }),
     // Common practice, no source.
     advice: alone
       ? 'If nothing pushes it aside, tighten it before weaving on: take it up with a stick at the top bar, or tie it anew.'
@@ -113,11 +117,14 @@ function crossedFlags(reading: LoomReading, piece: Piece): Flag[] {
         side: place.side,
         yMm: place.y,
         xMm: place.x + aside / 2,
+        ends: crossed ? [from - 1, notch - 1] : [end.index],
         deviationMm: place.side === 'left' ? -aside : aside,
         sigmaMm: NOTCH_PLAY,
-        message: crossed
-          ? `Ends ${from} and ${notch} cross between the cloth and the top bar.`
-          : `End ${from} hangs in the notch of end ${notch}.`,
+        message: inBothUnits(() =>
+          crossed
+            ? `Ends ${from} and ${notch} cross between the cloth and the top bar.`
+            : `End ${from} hangs in the notch of end ${notch}.`,
+        ),
         // Common practice, no source.
         advice: crossed
           ? 'Unhook both at the top bar and let them change places before weaving on.'

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import type { Outcome } from '../model/outcome.ts';
-import { checkRecordSchema, loomReadingSchema } from '../project/checkDocument.ts';
+import { bothUnitsSchema, checkRecordSchema, loomReadingSchema } from '../project/checkDocument.ts';
 import { marksSchema } from '../project/marksSchema.ts';
 import { loomSchema, pathCommand, pieceSchema } from '../project/pieceDocument.ts';
 import { progressSchema } from '../project/progressDocument.ts';
@@ -44,7 +44,7 @@ const checkSummary = z.strictObject({
   widthSigmaMm: z.number().nullable(),
   passMm: z.number().nullable(),
   passSigmaMm: z.number().nullable(),
-  flags: z.array(z.string()),
+  flags: z.array(bothUnitsSchema),
 });
 /** A loom kept for other pieces, with what shows which one it is: the name of its photograph among the program's own. */
 const keptLoom = z.strictObject({ loom: loomSchema, photo: hash.nullable() });

@@ -1,4 +1,4 @@
-import { gramsInWords, lengthInWords, yarnLengthInWords } from '../model/lengthWords.ts';
+import { gramsInWords, lengthInWords, yarnLengthInWords, yarnWeightInWords } from '../model/lengthWords.ts';
 import { countInWords, numberInWords } from '../model/numberWords.ts';
 import type { Piece, Yarn } from '../model/piece.ts';
 import type { Arithmetic, ArithmeticLine } from '../model/plan.ts';
@@ -82,7 +82,7 @@ export function needArithmetic(piece: Piece, yarn: Yarn, need: YarnNeed): Arithm
     { label: 'To buy', working: 'all of these', result: long(need.metres) },
     {
       label: 'Weight',
-      working: `${numberInWords(need.metres, 1)} m × ${numberInWords(need.density.tex)} g/km, ${sourceWords[need.density.from]}`,
+      working: `${long(need.metres)} × ${yarnWeightInWords(need.density.tex, units)}, ${sourceWords[need.density.from]}`,
       result: gramsInWords(need.grams),
     },
     need.balls === null

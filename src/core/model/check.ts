@@ -1,3 +1,4 @@
+import type { BothUnits } from './bothUnits.ts';
 import type { Marks } from './marks.ts';
 import type { Measurement } from './measurement.ts';
 
@@ -111,11 +112,13 @@ export interface Flag {
   readonly yMm: number | null;
   /** Place across the cloth, cloth frame, of a flag that speaks of one place inside the warp; else null. */
   readonly xMm: number | null;
+  /** Ends whose bare strings it speaks of, so that they can be marked; empty when it speaks of something else. */
+  readonly ends: readonly number[];
   /** Positive is out (edges) and up (heights). */
   readonly deviationMm: number;
   readonly sigmaMm: number;
-  /** What was seen, one sentence. */
-  readonly message: string;
+  /** What was seen, in a sentence or two. */
+  readonly message: BothUnits;
   /** What to do, one sentence. */
   readonly advice: string;
 }

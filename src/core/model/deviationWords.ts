@@ -1,4 +1,4 @@
-import { deviationInches, fractionInWords, inchesInWords, type LengthUnits } from './lengthWords.ts';
+import { deviationInches, fractionInWords, inchesInWords, type LengthUnits, lengthInWords } from './lengthWords.ts';
 import type { Measurement } from './measurement.ts';
 import { numberInWords } from './numberWords.ts';
 import { MM_PER_INCH } from './units.ts';
@@ -54,16 +54,19 @@ export function deviationInRow(deviation: Measurement, axis: DeviationAxis, unit
   return `${finding.figure} ± ${finding.spread}`;
 }
 
+/** A figure in words, with its give or take in full and as it stands after ±. */
+export interface Finding {
+  readonly figure: string;
+  readonly giveOrTake: string;
+  readonly spread: string;
+}
+
 /**
  * A finding's two lines: `3.1 mm in` and `give or take 0.4`. In inches "in" would be read as the unit, so the edge
  * is said to be narrow or wide.
  * @param deviation mm.
  */
-export function deviationAsFinding(
-  deviation: Measurement,
-  axis: DeviationAxis,
-  units: LengthUnits,
-): { readonly figure: string; readonly giveOrTake: string; readonly spread: string } {
+export function deviationAsFinding(deviation: Measurement, axis: DeviationAxis, units: LengthUnits): Finding {
   const size = sizeAsFinding(deviation, units);
   const word = sideWord(deviation.value, axis);
   // What rounds to nothing lies on no side.
@@ -74,10 +77,7 @@ export function deviationAsFinding(
 }
 
 /** The same of a length that lies on no side: `3.1 mm`. */
-export function sizeAsFinding(
-  size: Measurement,
-  units: LengthUnits,
-): { readonly figure: string; readonly giveOrTake: string; readonly spread: string } {
+export function sizeAsFinding(size: Measurement, units: LengthUnits): Finding {
   if (units === 'mm') {
     const spread = giveOrTake(size.sigma);
     const figure = `${toPlace(size.value, spread.decimals)} mm`;
@@ -85,4 +85,16 @@ export function sizeAsFinding(
   }
   const spread = giveOrTakeInches(size.sigma / MM_PER_INCH);
   return { figure: `${deviationInches(size.value / MM_PER_INCH)} inch`, giveOrTake: `give or take ${spread}`, spread };
+}
+
+/** A size in a row: `131.2 mm ± 0.5`, `5 ⅛ in ± 1⁄64`. */
+export function sizeInRow(size: Measurement, units: LengthUnits): string {
+  const { figure, spread } = sizeAsFinding(size, units);
+  return `${figure.replace(/ inch$/, ' in')} ± ${spread}`;
+}
+
+/** The height of a pass in a row: `1.06 mm ± 0.01`, `0.042 in ± 0.001`. */
+export function passInRow({ value, sigma }: Measurement, units: LengthUnits): string {
+  const [unit, decimals, least] = units === 'mm' ? [1, 2, 0.01] : [MM_PER_INCH, 3, 0.001];
+  return `${lengthInWords(value, units, 'pass-height')} ± ${numberInWords(Math.max(sigma / unit, least), decimals)}`;
 }

@@ -54,10 +54,24 @@ export function deviationInches(inches: number): string {
   return inchesInWords(size, 32);
 }
 
-/** Metres of yarn: one decimal under ten, whole above; yards the same way when the weaver reads inches. */
+/** Yarn is told in metres, or in yards by whoever reads inches: how many metres one is. */
+export const yarnMeasures: Readonly<Record<LengthUnits, { readonly unit: string; readonly metres: number }>> = {
+  mm: { unit: 'm', metres: 1 },
+  in: { unit: 'yd', metres: 0.9144 },
+};
+
+/** A length of yarn: one decimal under ten, whole above. */
 export function yarnLengthInWords(metresLong: number, units: LengthUnits): string {
-  const value = units === 'mm' ? metresLong : metresLong / 0.9144;
-  return `${numberInWords(value, value < 9.95 ? 1 : 0)} ${units === 'mm' ? 'm' : 'yd'}`;
+  const { unit, metres } = yarnMeasures[units];
+  const value = metresLong / metres;
+  return `${numberInWords(value, value < 9.95 ? 1 : 0)} ${unit}`;
+}
+
+/** Weight of yarn by its length: `1 000 g/km`, `0.914 g/yd`. @param tex g/km. */
+export function yarnWeightInWords(tex: number, units: LengthUnits): string {
+  return units === 'mm'
+    ? `${numberInWords(tex)} g/km`
+    : `${numberInWords((tex * yarnMeasures.in.metres) / 1000, 3)} g/yd`;
 }
 
 /** Grams, one decimal under ten. */

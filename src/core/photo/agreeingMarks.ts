@@ -1,4 +1,5 @@
 import type { Reason, ReasonCode } from '../model/check.ts';
+import { type LengthUnits, lengthInWords } from '../model/lengthWords.ts';
 import { failure, type Outcome, success } from '../model/outcome.ts';
 import { cameraSteps, cameraToVector } from './camera.ts';
 import type { MarkEvidence } from './markEvidence.ts';
@@ -34,18 +35,16 @@ interface Astray {
   readonly mm: number;
 }
 
-const mmWords = (mm: number): string => mm.toFixed(1);
-
-const disagree = ({ reference, mm }: Astray): Outcome<Agreed, ReasonCode> =>
+const disagree = ({ reference, mm }: Astray, units: LengthUnits): Outcome<Agreed, ReasonCode> =>
   failure(
     'references-disagree',
-    `${reference.name} and the rest of the picture disagree by ${mmWords(mm)} mm, and which of them is right can’t be told.`,
+    `${reference.name} and the rest of the picture disagree by ${lengthInWords(mm, units, 'edge')}, and which of them is right can’t be told.`,
     'Look whether every mark is where it belongs, measure the opening and the length again, and mark one thing more: another corner, a length or a card.',
   );
 
-const leftOut = ({ reference, mm }: Astray): Reason => ({
+const leftOut = ({ reference, mm }: Astray, units: LengthUnits): Reason => ({
   code: 'references-disagree',
-  message: `${reference.name} is ${mmWords(mm)} mm out against everything else in the picture and was left out.`,
+  message: `${reference.name} is ${lengthInWords(mm, units, 'edge')} out against everything else in the picture and was left out.`,
   remedy: 'Look whether it was marked where it belongs and its size is right, then measure again.',
 });
 
@@ -54,12 +53,14 @@ const leftOut = ({ reference, mm }: Astray): Reason => ({
  * than three sigmas and without which the rest agree is left out and named. Where leaving out one or another would do
  * as well, or too little is left to bear witness, nothing is fitted.
  * @param fitWith fits what the picture shows of itself together with the evidence given.
+ * @param units of the lengths in what is said.
  * @param witnesses how many independent things the picture itself gives to that fit: opening, notches.
  */
 export function agreeing(
   references: readonly Reference[],
   fitWith: (evidence: readonly PoseEvidence[]) => PoseFit,
   witnesses: number,
+  units: LengthUnits,
 ): Outcome<Agreed, ReasonCode> {
   let used = references;
   const out: Astray[] = [];
@@ -78,11 +79,11 @@ export function agreeing(
     const worst = astray[0];
     if (!worst) break;
     const without = (one: Astray) => used.filter((reference) => reference !== one.reference);
-    if (witnesses + used.length - 1 < 2) return disagree(worst);
+    if (witnesses + used.length - 1 < 2) return disagree(worst, units);
     const enough = astray.filter((one) => astrayAmong(without(one)).length === 0);
     // What the picture says twice over is believed against any mark; marks alone bear no more than one that is out.
     const next = enough.length === 1 ? enough[0]! : witnesses >= 2 ? worst : null;
-    if (!next) return disagree(worst);
+    if (!next) return disagree(worst, units);
     out.push(next);
     used = without(next);
   }
@@ -90,8 +91,8 @@ export function agreeing(
   const corners = (list: readonly Reference[]) => list.filter(({ kind }) => kind === 'corner').length;
   const cornersOut = corners(out.map(({ reference }) => reference));
   if (cornersOut > 1 && cornersOut >= corners(used)) {
-    return disagree(out.find(({ reference }) => reference.kind === 'corner')!);
+    return disagree(out.find(({ reference }) => reference.kind === 'corner')!, units);
   }
   const fit = fitWith(used.map(({ evidence }) => evidence));
-  return success({ fit, used, remarks: out.map(leftOut) });
+  return success({ fit, used, remarks: out.map((one) => leftOut(one, units)) });
 }

@@ -49,6 +49,6 @@ export function fuseReferences(
   const lensUsed = lens !== null && disagreementWith(fitTo(taken), lens) <= 1;
   if (references.length === 0 && !lensUsed) return success({ fit, used: [], remarks: [], lensUsed });
   const believed = lensUsed ? [...taken, lens] : taken;
-  const agreed = agreeing(references, (evidence) => fitTo([...believed, ...evidence]), witnesses);
+  const agreed = agreeing(references, (evidence) => fitTo([...believed, ...evidence]), witnesses, expected.units);
   return agreed.ok ? success({ ...agreed.value, lensUsed }) : agreed;
 }

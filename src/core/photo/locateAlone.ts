@@ -1,4 +1,5 @@
 import type { ReasonCode } from '../model/check.ts';
+import { lengthInWords } from '../model/lengthWords.ts';
 import { failure, type Outcome } from '../model/outcome.ts';
 import type { Camera } from './camera.ts';
 import type { CameraPrior } from './coarseCamera.ts';
@@ -156,9 +157,10 @@ function disagreement(
     const seen = Math.max(...refined.frame.edges.flatMap((edge) => (edge.side === side ? [edge.support] : [])));
     if (seen >= SIDE_SEEN) continue;
     const bar = side === 'bottom' || side === 'top';
+    const size = (length: number) => lengthInWords(length, expected.units);
     return failure(
       'references-disagree',
-      `The ${side} ${bar ? 'bar' : 'rail'} is not where an opening of ${Math.round(expected.openingWidth)} × ${Math.round(expected.openingHeight)} mm has it.`,
+      `The ${side} ${bar ? 'bar' : 'rail'} is not where an opening of ${size(expected.openingWidth)} × ${size(expected.openingHeight)} has it.`,
       "Measure the opening's width and height again and correct them in the plan, or take the picture with the whole frame in view.",
     );
   }
@@ -172,7 +174,7 @@ function disagreement(
   }
   return failure(
     'wrong-pitch',
-    `The strings stand ${pitch.toFixed(2)} mm apart; the plan's notches are ${expected.pitch.toFixed(2)} mm apart.`,
+    `The strings stand ${lengthInWords(pitch, expected.units, 'pass-height')} apart; the plan's notches are ${lengthInWords(expected.pitch, expected.units, 'pass-height')} apart.`,
     'Measure the notch pitch over ten notches and correct it in the plan, then check again.',
   );
 }

@@ -1,3 +1,4 @@
+import { lengthInWords } from '../model/lengthWords.ts';
 import type { Marks } from '../model/marks.ts';
 import type { Reference } from './agreeingMarks.ts';
 import { cardEvidence, cornerEvidence, lengthEvidence, type MarkedPicture } from './markEvidence.ts';
@@ -17,7 +18,7 @@ export function markedReferences(marks: Marks, picture: MarkedPicture): Referenc
   const lengths = marks.lengths.map(
     ({ from, to, length }): Reference => ({
       kind: 'length',
-      name: `The length of ${Number(length.toFixed(1))} mm`,
+      name: `The length of ${lengthInWords(length, picture.expected.units, 'edge')}`,
       evidence: lengthEvidence(from, to, length, picture),
     }),
   );

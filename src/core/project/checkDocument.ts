@@ -12,6 +12,8 @@ const reading = z.strictObject({
 });
 const maybe = reading.nullable();
 const side = z.enum(['left', 'right']).nullable();
+/** What is said in millimetres and in inches. */
+export const bothUnitsSchema = z.strictObject({ mm: z.string(), in: z.string() });
 
 export const reasonCodes = [
   'unreadable-file',
@@ -90,9 +92,10 @@ const loomReadingFields = z.strictObject({
         side,
         yMm: finite.nullable(),
         xMm: finite.nullable(),
+        ends: z.array(z.number().int().nonnegative()).max(5_000),
         deviationMm: finite,
         sigmaMm: finite,
-        message: z.string(),
+        message: bothUnitsSchema,
         advice: z.string(),
       }),
     )
@@ -119,11 +122,14 @@ const checkRecordFields = z.strictObject({
 /** Everything one photograph said, as it is kept. */
 export const loomReadingSchema = loomReadingFields as unknown as z.ZodType<LoomReading, LoomReading>;
 
-/** One kept check, version 3. */
+/** One kept check, version 4. */
 export const checkRecordSchema = checkRecordFields as unknown as z.ZodType<CheckRecord, CheckRecord>;
 
 const keptBefore = z.looseObject({
   reading: z.looseObject({ ends: z.array(z.looseObject({})), flags: z.array(z.looseObject({})) }),
+});
+const keptInOneUnit = z.looseObject({
+  reading: z.looseObject({ flags: z.array(z.looseObject({ message: z.string() })) }),
 });
 const keptWithPoints = z.looseObject({
   points: z.array(z.unknown()).nullable(),
@@ -133,7 +139,7 @@ const keptWithPoints = z.looseObject({
 /** `checks/<id>.json`: one kept check. */
 export const checkDocument: DocumentKind<CheckRecord> = {
   format: 'plumbweft-check',
-  version: 3,
+  version: 4,
   migrations: [
     {
       from: 1,
@@ -155,6 +161,21 @@ export const checkDocument: DocumentKind<CheckRecord> = {
         const marks = points === null ? null : { corners: points, lengths: [], card: null };
         const reference = reading.reference === null ? null : { ...reading.reference, lens: null };
         return { ...rest, marks, reading: { ...reading, reference } };
+      },
+    },
+    {
+      from: 3,
+      // Version 3 kept the words of one unit, which stay as they were said, and not which strings they spoke of.
+      name: 'flags are worded in millimetres and in inches, and name their strings',
+      migrate: (body) => {
+        const kept = keptInOneUnit.parse(body);
+        const { reading } = kept;
+        const flags = reading.flags.map((flag) => ({
+          ...flag,
+          ends: [],
+          message: { mm: flag.message, in: flag.message },
+        }));
+        return { ...kept, reading: { ...reading, flags } };
       },
     },
   ],

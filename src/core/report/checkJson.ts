@@ -86,7 +86,7 @@ export function checkJson(photo: string, reading: LoomReading): CheckJson {
       y_mm: flag.yMm,
       deviation_mm: round(flag.deviationMm),
       sigma_mm: round(flag.sigmaMm),
-      message: flag.message,
+      message: flag.message.mm,
       advice: flag.advice,
     })),
     timing_ms: reading.timingMs,

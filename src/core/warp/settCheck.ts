@@ -57,15 +57,18 @@ function figures(piece: Piece, yarn: Yarn, gap: Mm, weft: YarnDiameter): string 
   return `The gap is ${words(Math.max(0, gap))} and ${yarn.name} ${words(weft.diameter)}${weft.guess ? ', a guess' : ''}.`;
 }
 
-const unknown = (yarn: Yarn): Verdict<'unknown'> => ({
+const unknown = (yarn: Yarn, units: Piece['units']): Verdict<'unknown'> => ({
   verdict: 'unknown',
   sentence: `Nothing says how thick ${yarn.name} is.`,
   why: 'Neither a diameter, nor wraps, nor a label or count is given.',
-  remedy: 'Wrap it round a ruler and count the wraps in 2 cm, or type what its label says.',
+  remedy:
+    units === 'mm'
+      ? 'Wrap it round a ruler and count the wraps in a centimetre, or type what its label says.'
+      : 'Wrap it round a ruler and count the wraps in an inch, or type what its label says.',
 });
 
 function roomVerdict(piece: Piece, yarn: Yarn, gap: Mm, weft: YarnDiameter | null): Verdict<RoomTag> {
-  if (weft === null) return unknown(yarn);
+  if (weft === null) return unknown(yarn, piece.units);
   const ratio = gap / weft.diameter;
   const why = figures(piece, yarn, gap, weft);
   const suggestion = settSuggestion(piece, yarn);
@@ -90,7 +93,7 @@ function roomVerdict(piece: Piece, yarn: Yarn, gap: Mm, weft: YarnDiameter | nul
 }
 
 function coverVerdict(piece: Piece, yarn: Yarn, weft: YarnDiameter | null): Verdict<CoverTag> {
-  if (weft === null) return unknown(yarn);
+  if (weft === null) return unknown(yarn, piece.units);
   const { cloth, units } = piece;
   const thickness = lyingThickness(yarn, weft);
   const ratio = (2 * cloth.passHeight) / thickness;

@@ -1,4 +1,4 @@
-import { gramsInWords, lengthInWords, yarnLengthInWords } from '../model/lengthWords.ts';
+import { gramsInWords, lengthInWords, yarnLengthInWords, yarnWeightInWords } from '../model/lengthWords.ts';
 import { countInWords, numberInWords } from '../model/numberWords.ts';
 import type { Piece } from '../model/piece.ts';
 import type { Arithmetic } from '../model/plan.ts';
@@ -93,7 +93,7 @@ export function warpPlan(piece: Piece): WarpPlan {
         { label: 'To cut', working: 'the three together', result: yarnLengthInWords(length, units) },
         {
           label: 'Weight',
-          working: `${numberInWords(length, 1)} m × ${numberInWords(density)} g/km${warp.tex === null ? ', guessed from its thickness' : ''}`,
+          working: `${yarnLengthInWords(length, units)} × ${yarnWeightInWords(density, units)}${warp.tex === null ? ', guessed from its thickness' : ''}`,
           result: gramsInWords(weight),
         },
       ],

@@ -1,5 +1,7 @@
 import { basename } from 'node:path';
 import type { LoomReading } from '../../core/model/check.ts';
+import { passInRow } from '../../core/model/deviationWords.ts';
+import type { LengthUnits } from '../../core/model/lengthWords.ts';
 import type { Marks } from '../../core/model/marks.ts';
 import { type Outcome, type Problem, success } from '../../core/model/outcome.ts';
 import { checkJson } from '../../core/report/checkJson.ts';
@@ -68,7 +70,7 @@ export async function checkCommand(
       }
       const measured = await measure(ports, opened.value.piece, bytes, marks);
       const { reading } = measured;
-      say(options.json ? JSON.stringify(checkJson(photo, reading)) : inWords(photo, reading));
+      say(options.json ? JSON.stringify(checkJson(photo, reading)) : inWords(photo, reading, opened.value.piece.units));
       worst = Math.max(worst, codeOf[reading.status]) as ExitCode;
       if (handle !== null && reading.status === 'measured' && measured.bytes !== null) {
         const kept = await keep(ports, handle, photo, marks, { ...measured, bytes: measured.bytes });
@@ -149,16 +151,14 @@ async function keep(
 }
 
 /** A check in a few lines for a terminal. */
-function inWords(photo: string, reading: LoomReading): string {
+function inWords(photo: string, reading: LoomReading, units: LengthUnits): string {
   const lines = [`${photo}: ${reading.status}`];
   for (const reason of reading.reasons) lines.push(`  ${reason.message} ${reason.remedy}`);
   if (reading.endsCounted !== null) lines.push(`  ends seen: ${reading.endsCounted}`);
   if (reading.pass !== null) {
-    lines.push(
-      `  a pass is ${reading.pass.value.toFixed(2)} mm, give or take ${Math.max(0.01, reading.pass.sigma).toFixed(2)}`,
-    );
+    lines.push(`  a pass is ${passInRow(reading.pass, units)}`);
   }
-  for (const flag of reading.flags) lines.push(`  ${flag.message} ${flag.advice}`);
+  for (const flag of reading.flags) lines.push(`  ${flag.message[units]} ${flag.advice}`);
   if (reading.status === 'measured' && reading.flags.length === 0) lines.push('  Everything is where you planned it.');
   return lines.join('\n');
 }

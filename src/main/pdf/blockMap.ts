@@ -1,4 +1,5 @@
 import type { Piece } from '../../core/model/piece.ts';
+import { MM_PER_INCH } from '../../core/model/units.ts';
 import type { Plan } from '../../core/plan/planPiece.ts';
 import { areaLabels } from '../../core/report/areaLabels.ts';
 import { blockOfCells } from '../../core/report/blockOfCells.ts';
@@ -56,13 +57,19 @@ export function drawBlockMap(
       colour: palette.second,
     });
   }
-  const tick = clothHeight > 400 ? 100 : 50;
-  for (let mm = 0; mm <= clothHeight; mm += tick) {
-    const at = foot + mm * scale;
+  const inches = piece.units === 'in';
+  const unit = inches ? MM_PER_INCH : 1;
+  const tick = (inches ? 2 : 50) * (clothHeight > 400 ? 2 : 1);
+  for (let height = 0; height * unit <= clothHeight; height += tick) {
+    const at = foot + height * unit * scale;
     pen.line(x(0) - 1.6, at, x(0), at, { colour: palette.edge, width: 0.25 });
-    pen.text(String(mm), x(0) - 2.4, at - 0.9, { size: 7, align: 'right', colour: palette.second });
+    pen.text(String(height), x(0) - 2.4, at - 0.9, { size: 7, align: 'right', colour: palette.second });
   }
-  pen.text('mm', x(0) - 2.4, y(chart.passes) + 1.4, { size: 7, align: 'right', colour: palette.second });
+  pen.text(inches ? 'inches' : 'mm', x(0) - 2.4, y(chart.passes) + 1.4, {
+    size: 7,
+    align: 'right',
+    colour: palette.second,
+  });
   pen.text('end', x(0) - 2.4, foot - 4, { size: 7, align: 'right', colour: palette.second });
 
   for (const label of areaLabels(chart, (cell) => owners[cell]!)) {

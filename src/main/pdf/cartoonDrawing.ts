@@ -74,7 +74,7 @@ function drawRulers(pen: Pen, chart: Chart, units: Piece['units']): void {
     const words = inches ? String(at / large) : String(y);
     pen.text(words, -half - 6, y - 0.9, { size: 7.5, align: 'right', colour: palette.second });
   }
-  pen.text(units, -half - 6, top + 2.2, { size: 7, align: 'right', colour: palette.second });
+  pen.text(inches ? 'inches' : 'mm', -half - 6, top + 2.2, { size: 7, align: 'right', colour: palette.second });
 }
 
 /** What of the cloth a page shows, mm in the cloth frame. */

@@ -6,7 +6,7 @@ import { type Tile, type Tiling, tilePages } from '../../core/report/tilePages.t
 import { yarnLetter } from '../../core/report/yarnLetter.ts';
 import type { LanguageName } from '../../core/words/telling.ts';
 import { cartoonMargins, cartoonParts, drawCartoon, drawEndNumbers } from './cartoonDrawing.ts';
-import { drawCheckBar } from './checkBar.ts';
+import { checkBarWords, drawCheckBar } from './checkBar.ts';
 import { newSheet } from './newSheet.ts';
 import { palette } from './palette.ts';
 import type { Pen } from './pen.ts';
@@ -54,8 +54,8 @@ function drawMap(pen: Pen, tiling: Tiling, tile: Tile, x: number, y: number): vo
 function drawFoot(pen: Pen, piece: Piece, tiling: Tiling, tile: Tile): void {
   const { frame } = tiling;
   const y = frame.bottom - 19;
-  drawCheckBar(pen, frame.left, y + 4);
-  pen.text('Lay a ruler on the bar: at actual size (100 %) it is 100 mm.', frame.left, y, {
+  drawCheckBar(pen, frame.left, y + 4, piece.units);
+  pen.text(`Lay a ruler on the bar: at actual size (100 %) it is ${checkBarWords(piece.units)}.`, frame.left, y, {
     size: 7.5,
     colour: palette.second,
   });

@@ -1,4 +1,3 @@
-import { numberInWords } from '../../core/model/numberWords.ts';
 import type { EdgeDeviation } from '../../core/report/edgeDeviations.ts';
 import { ink, palette } from './palette.ts';
 import type { Pen } from './pen.ts';
@@ -67,9 +66,7 @@ export function drawEdgeStrip(
     null,
   );
   pen.text(title, middle, frame.bottom + frame.height + 2, { face: 'strong', size: 9, align: 'middle' });
-  const reach = numberInWords(frame.reach);
-  const [far, near] =
-    outward === 'left' ? [`${reach} mm out`, `${reach} mm in`] : [`${reach} mm in`, `${reach} mm out`];
+  const [far, near] = outward === 'left' ? ['outwards', 'inwards'] : ['inwards', 'outwards'];
   pen.text(far, frame.left, frame.bottom - 4, { size: 7, colour: palette.second });
   pen.text(near, frame.left + frame.width, frame.bottom - 4, { size: 7, colour: palette.second, align: 'right' });
 }

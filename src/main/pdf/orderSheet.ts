@@ -66,7 +66,7 @@ export async function orderSheet(
     [
       'Read every page from the foot up. Tick a square for each turn: out and back once.',
       'A block begins only when the blocks under it are woven. Let neighbouring wefts meet and part; never weave over a gap.',
-      'Check the width at every 25 mm, and after any rest.',
+      `Check the width at every ${piece.units === 'mm' ? '25 mm' : 'inch'}, and after any rest.`,
     ],
     () => '•',
   );

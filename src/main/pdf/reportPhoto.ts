@@ -3,6 +3,7 @@ import { outlinesOf } from '../../core/cartoon/outline.ts';
 import type { LoomReading } from '../../core/model/check.ts';
 import type { Piece } from '../../core/model/piece.ts';
 import { clothOnPhoto } from '../../core/report/clothOnPhoto.ts';
+import { stringCourse } from '../../core/report/stringCourse.ts';
 import type { PlannedSelvedges } from '../../core/warp/plannedSelvedges.ts';
 import { ink, palette } from './palette.ts';
 import type { Pen } from './pen.ts';
@@ -101,6 +102,17 @@ export function drawReportPhoto(
           draw(points, true, onPlan);
         }
       }
+    }
+    const topY = piece.loom.openingHeight - piece.cloth.baseAboveBottomBar;
+    const flagged = new Set(reading.flags.flatMap(({ ends }) => ends));
+    for (const end of reading.ends.filter(({ index }) => flagged.has(index))) {
+      const course = stringCourse(end, reading.ends, topY);
+      if (course.length > 0)
+        draw(
+          course.map(({ x, y }) => [x, y] as const),
+          false,
+          onCloth,
+        );
     }
     for (const side of ['left', 'right'] as const) {
       const rows = [...reading.selvedge].sort((one, other) => one.y - other.y);

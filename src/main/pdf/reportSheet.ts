@@ -1,8 +1,8 @@
+import { flagFinding } from '../../core/compare/flagFinding.ts';
 import type { CheckRecord } from '../../core/model/check.ts';
-import { giveOrTake } from '../../core/model/deviationWords.ts';
-import { lengthInWords } from '../../core/model/lengthWords.ts';
+import { passInRow, sizeInRow } from '../../core/model/deviationWords.ts';
+import { inchesInWords, lengthInWords } from '../../core/model/lengthWords.ts';
 import type { Measurement } from '../../core/model/measurement.ts';
-import { numberInWords } from '../../core/model/numberWords.ts';
 import type { Piece } from '../../core/model/piece.ts';
 import { MM_PER_INCH } from '../../core/model/units.ts';
 import { dayInWords } from '../../core/report/dateWords.ts';
@@ -27,18 +27,10 @@ export interface ReportInput {
   readonly language: LanguageName;
 }
 
-/** A figure with its give or take, in the weaver's units: `131.2 mm ± 0.5`. */
-function figure(one: Measurement | null, units: Piece['units']): string {
-  if (one === null) return 'not seen';
-  if (units === 'mm') {
-    const spread = giveOrTake(one.sigma);
-    return `${numberInWords(one.value, Math.max(0, spread.decimals))} mm ± ${spread.text}`;
-  }
-  const spread = giveOrTake(one.sigma / MM_PER_INCH);
-  return `${numberInWords(one.value / MM_PER_INCH, Math.max(0, spread.decimals))} in ± ${spread.text}`;
-}
+const figure = (one: Measurement | null, units: Piece['units']): string =>
+  one === null ? 'not seen' : sizeInRow(one, units);
 
-/** The same for a height: what lies under the base says so, without a minus sign. */
+/** A height: what lies under the base says so, without a minus sign. */
 const heightFigure = (one: Measurement | null, units: Piece['units']): string =>
   one === null || one.value >= 0
     ? figure(one, units)
@@ -77,7 +69,7 @@ function sentenceOf({ check, piece }: ReportInput): string {
   if (open.length === 0) {
     return `Everything seen is where you planned it, to within ${lengthInWords(piece.making.allowance, piece.units, 'edge')}.`;
   }
-  return open[0]!.message;
+  return open[0]!.message[piece.units];
 }
 
 /** A report of one check: the photograph with plan and cloth drawn over it, the figures, and every flag. */
@@ -119,7 +111,7 @@ export async function reportSheet(input: ReportInput): Promise<Uint8Array> {
     ['Fell, middle', heightFigure(middleFell(check), units)],
     [width === null ? 'Width' : `Width, ${lengthInWords(width.y, units)} up`, figure(width?.width ?? null, units)],
     ['Width planned', lengthInWords(planned.right - planned.left, units, 'edge')],
-    ['One pass', figure(reading.pass, units)],
+    ['One pass', reading.pass === null ? 'not seen' : passInRow(reading.pass, units)],
     ['Ends seen', `${seen} of ${piece.warp.ends}`],
   ];
   let y = top;
@@ -135,7 +127,8 @@ export async function reportSheet(input: ReportInput): Promise<Uint8Array> {
   const right = edgeDeviations(reading.selvedge, planned, 'right');
   const values = [...left, ...right].flatMap((row) => (row.deviation === null ? [] : [Math.abs(row.deviation.value)]));
   if (values.length > 0) {
-    const reach = Math.max(3, Math.ceil(Math.max(2 * piece.making.allowance, ...values) + 0.5));
+    const part = units === 'mm' ? 1 : MM_PER_INCH / 16;
+    const reach = part * Math.ceil(Math.max(3, 2 * piece.making.allowance, ...values) / part + 0.5);
     const gap = 6;
     const stripTop = y - 10;
     const stripBottom = Math.min(stripTop - 50, photoFoot + 8);
@@ -156,7 +149,8 @@ export async function reportSheet(input: ReportInput): Promise<Uint8Array> {
       'right',
     );
     y = stripBottom - 8;
-    flow.pen.text('Millimetres from plan by height; shaded: your allowance.', side, y, {
+    const reaches = units === 'mm' ? lengthInWords(reach, units) : `${inchesInWords(reach / MM_PER_INCH, 16)} inch`;
+    flow.pen.text(`Up to ${reaches} from plan, by height; shaded: your allowance.`, side, y, {
       size: 7.5,
       colour: palette.second,
     });
@@ -194,7 +188,7 @@ function flagTable(flow: Flow, { piece, check }: ReportInput): void {
   for (const [index, flag] of reading.flags.entries()) {
     const dismissed = check.dismissed.find((one) => one.flag === index);
     const width = flow.width - 10 - figureWidth;
-    const said = flow.pen.lines(flag.message, width, { size: 10, face: 'strong' });
+    const said = flow.pen.lines(flag.message[piece.units], width, { size: 10, face: 'strong' });
     const todo = flow.pen.lines(flag.advice, width, { size: 10 });
     const aside = dismissed === undefined ? [] : flow.pen.lines(`Put aside: ${dismissed.reason}`, width, { size: 9 });
     const height = (said.length + todo.length + aside.length) * 4.9 + 3.4;
@@ -220,29 +214,18 @@ function flagTable(flow: Flow, { piece, check }: ReportInput): void {
       flow.pen.text(line, flow.left + 10, y, { size: 9, colour: palette.second });
       y -= 4.9;
     }
-    const spread = giveOrTake(flag.sigmaMm);
-    const size = numberInWords(Math.abs(flag.deviationMm), Math.max(0, spread.decimals));
-    const across = flag.kind === 'draw-in' || flag.kind === 'spreading';
-    const way = flag.deviationMm < 0 ? (across ? 'in' : 'down') : across ? 'out' : 'up';
-    const unitless = flag.kind === 'count';
-    // What is said of strings holds its figure in its own words.
-    const inWords = flag.kind === 'slack';
-    if (!inWords) {
-      flow.pen.text(unitless ? size : `${size} mm ${way}`, flow.right, flow.y - 5.2, {
-        size: 11,
-        face: 'strong',
-        align: 'right',
-      });
-    }
-    if (!unitless && !inWords) {
-      flow.pen.text(`give or take ${spread.text}`, flow.right, flow.y - 10, {
+    const finding = flagFinding(flag, piece.units);
+    if (finding !== null) {
+      flow.pen.text(finding.figure, flow.right, flow.y - 5.2, { size: 11, face: 'strong', align: 'right' });
+      flow.pen.text(finding.giveOrTake, flow.right, flow.y - 10, {
         size: 9,
         align: 'right',
         colour: palette.second,
       });
     }
     if (flag.yMm !== null) {
-      flow.pen.text(`at ${lengthInWords(Math.max(0, flag.yMm), piece.units)} up`, flow.right, flow.y - 14.4, {
+      const line = finding === null ? 5.2 : 14.4;
+      flow.pen.text(`at ${lengthInWords(Math.max(0, flag.yMm), piece.units)} up`, flow.right, flow.y - line, {
         size: 9,
         align: 'right',
         colour: palette.second,

@@ -19,9 +19,12 @@ export function ArithmeticSheet({ sums, title, onPrint, onClose }: ArithmeticShe
   const tell = useTell();
   return (
     <SheetDialog title={title} onClose={onClose} place="wide">
-      {sums.map((sum) => (
+      {sums.map((sum, index) => (
         <section key={sum.title}>
-          <h3>{tell(sum.title)}</h3>
+          {/* Read from its head: the only control stands at the foot. */}
+          <h3 tabIndex={-1} data-first={index === 0 ? true : undefined}>
+            {tell(sum.title)}
+          </h3>
           <table className="arithmetic">
             <tbody>
               {sum.lines.map((line) => (

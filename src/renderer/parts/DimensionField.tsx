@@ -1,7 +1,8 @@
 import { useId, useState } from 'react';
 import { flushSync } from 'react-dom';
-import { lengthSaid } from '../words/figures.ts';
+import { lengthSaid, typedLength } from '../words/figures.ts';
 import { tell } from '../words/telling.ts';
+import { useWords } from '../words/useWords.ts';
 import './dimensionField.css';
 import type { LengthKind, LengthUnits } from '../../core/model/lengthWords.ts';
 import { readLength } from '../../core/model/readLength.ts';
@@ -11,10 +12,15 @@ import { QuietButton } from './Actions.tsx';
 interface DimensionFieldProps {
   /** Read out, for example `Height of the cloth`. */
   readonly label: string;
-  readonly value: Mm;
+  /** Null while nothing was typed yet: the field is empty and shows `empty` as a hint. */
+  readonly value: Mm | null;
+  readonly empty?: string;
   readonly units: LengthUnits;
   readonly kind?: LengthKind;
   readonly onChange: (value: Mm) => void;
+  /** Outside these, mm, it is refused in a sentence that names both. */
+  readonly least?: number;
+  readonly most?: number;
   /** A sentence when the value can't be, for example wider than the loom; null when it can. */
   readonly refuse?: (value: Mm) => string | null;
   /** Arrow keys move it by this much; the drawing's own step, such as one notch. */
@@ -27,20 +33,39 @@ interface DimensionFieldProps {
 
 /** A size typed on its dimension line: millimetres, centimetres, or inches with fractions. */
 export function DimensionField(props: DimensionFieldProps) {
-  const { label, value, units, kind = 'planned', onChange, refuse, step, measured, after } = props;
+  const {
+    label,
+    value,
+    units,
+    kind = 'planned',
+    onChange,
+    least = 0,
+    most,
+    refuse,
+    step,
+    measured,
+    after,
+    empty,
+  } = props;
+  const words = useWords().shell;
   const [typed, setTyped] = useState<string | null>(null);
   const [refused, setRefused] = useState<string | null>(null);
   const sentence = useId();
-  const shown = typed ?? lengthSaid(value, units, kind);
+  const said = value === null ? '' : typedLength(value, units, kind);
+  const shown = typed ?? said;
+  const beyond = (next: Mm): string | null =>
+    most !== undefined && (next < least || next > most)
+      ? words.lengthRefusal(lengthSaid(least, units, kind), lengthSaid(most, units, kind))
+      : null;
   const offer = (next: Mm): boolean => {
-    const why = refuse?.(next) ?? null;
+    const why = beyond(next) ?? refuse?.(next) ?? null;
     setRefused(why);
-    if (why === null && Math.abs(next - value) > 1e-9) onChange(next);
+    if (why === null && (value === null || Math.abs(next - value) > 1e-9)) onChange(next);
     return why === null;
   };
   const finish = () => {
     if (typed === null) return;
-    if (typed === lengthSaid(value, units, kind)) return setTyped(null);
+    if (typed === said) return setTyped(null);
     const read = readLength(typed, units);
     if (!read.ok) return setRefused(tell(`${read.problem.sentence} ${read.problem.remedy}`));
     if (offer(read.value)) setTyped(null);
@@ -48,7 +73,7 @@ export function DimensionField(props: DimensionFieldProps) {
   const nudge = (direction: 1 | -1) => {
     if (step === undefined) return;
     setTyped(null);
-    offer(mm(Math.max(0, value + direction * step)));
+    offer(mm(Math.max(0, (value ?? 0) + direction * step)));
   };
   const state = refused !== null ? 'refused' : measured !== undefined ? 'differs' : 'editable';
   return (
@@ -63,14 +88,15 @@ export function DimensionField(props: DimensionFieldProps) {
           aria-invalid={refused !== null}
           aria-describedby={refused !== null ? sentence : undefined}
           value={shown}
-          size={Math.max(4, shown.length)}
+          placeholder={empty}
+          size={Math.max(4, (shown || (empty ?? '')).length)}
           onFocus={(event) => event.target.select()}
           onChange={(event) => setTyped(event.target.value)}
           onBlur={finish}
           onKeyDown={(event) => {
             if (event.key === 'Enter') finish();
             else if (event.key === 'Escape') {
-              const untouched = refused === null && (typed === null || typed === lengthSaid(value, units, kind));
+              const untouched = refused === null && (typed === null || typed === said);
               // At once, or leaving the field would give on what was typed.
               flushSync(() => {
                 setTyped(null);

@@ -1,6 +1,7 @@
 import { type KeyboardEvent, type ReactNode, useId, useState } from 'react';
 import { flushSync } from 'react-dom';
 import { typedFigure } from '../words/figures.ts';
+import { useWords } from '../words/useWords.ts';
 import './fields.css';
 
 /** A row of a sheet: what it is at the left, what one types at the right. */
@@ -77,14 +78,14 @@ interface NumberFieldProps {
   readonly after?: string;
   /** Whether it may be left empty: then `null` is given on. */
   readonly maybe?: boolean;
-  readonly refusal: (least: number, most: number) => string;
   readonly onChange: (value: number | null) => void;
 }
 
 /** A number that isn't a length. A number that can't be is refused in a sentence and the old one stays. */
 export function NumberField(props: NumberFieldProps) {
-  const { label, value, least, most, whole = false, after, maybe = false, refusal, onChange } = props;
+  const { label, value, least, most, whole = false, after, maybe = false, onChange } = props;
   const [typed, setTyped] = useState<string | null>(null);
+  const words = useWords().shell;
   const [refused, setRefused] = useState(false);
   const sentence = useId();
   const shown = typed ?? (value === null ? '' : typedFigure(value));
@@ -130,7 +131,7 @@ export function NumberField(props: NumberFieldProps) {
       />
       {refused && (
         <span id={sentence} className="field-refused" role="alert">
-          {refusal(least, most)}
+          {words.numberRefusal(typedFigure(least), typedFigure(most))}
         </span>
       )}
     </FieldRow>

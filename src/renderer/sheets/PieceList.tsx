@@ -65,6 +65,7 @@ export function PieceList() {
           <button type="button" onClick={() => useShell.getState().openSheet('words-and-keys')}>
             <Sign name="more" />
             <span className="row-words">{words.wordsAndKeys}</span>
+            <span className="second">{words.looksToo}</span>
           </button>
         </li>
       </ul>

@@ -31,6 +31,12 @@ export const told: Told = [
   ['give or take {spread}', 'auf oder ab {spread}'],
   ['{length} inch narrow', '{length} Zoll zu schmal'],
   ['{length} inch wide', '{length} Zoll zu breit'],
+  ['{length} inch up', '{length} Zoll höher'],
+  ['{length} inch down', '{length} Zoll tiefer'],
+  ['{length} inch narrower', '{length} Zoll schmaler'],
+  ['{length} inch wider', '{length} Zoll breiter'],
+  ['{length} inch', '{length} Zoll'],
+  ['inches', 'Zoll'],
   ['Leave the weft slacker at the left for the next 6 turns', 'Den Schuss links die nächsten 6 Wenden lockerer legen'],
   [
     'Leave the weft slacker at the right for the next 6 turns',
@@ -66,14 +72,8 @@ export const told: Told = [
     'Beat the right half on its own for two turns, and the left half more lightly',
     'Zwei Wenden lang die rechte Hälfte allein anschlagen, die linke leichter',
   ],
-  [
-    'The left half is {size} mm higher, less than a turn',
-    'Die linke Hälfte ist {size} mm höher, weniger als eine Wende',
-  ],
-  [
-    'The right half is {size} mm higher, less than a turn',
-    'Die rechte Hälfte ist {size} mm höher, weniger als eine Wende',
-  ],
+  ['The left half is {size} higher, less than a turn', 'Die linke Hälfte ist {size} höher, weniger als eine Wende'],
+  ['The right half is {size} higher, less than a turn', 'Die rechte Hälfte ist {size} höher, weniger als eine Wende'],
   ['The left half is one turn ahead', 'Die linke Hälfte ist eine Wende voraus'],
   ['The right half is one turn ahead', 'Die rechte Hälfte ist eine Wende voraus'],
   ['The left half is {turns} turns ahead', 'Die linke Hälfte ist {turns} Wenden voraus'],
@@ -84,8 +84,8 @@ export const told: Told = [
   ['Weave 1 turn on the right before going on', 'Rechts 1 Wende weben, bevor es weitergeht'],
   ['Weave {turns} turns on the left before going on', 'Links {turns} Wenden weben, bevor es weitergeht'],
   ['Weave {turns} turns on the right before going on', 'Rechts {turns} Wenden weben, bevor es weitergeht'],
-  ['Beating softer: a pass is {pass} mm, not {plan}', 'Weicher angeschlagen: ein Schuss misst {pass} mm, nicht {plan}'],
-  ['Beating harder: a pass is {pass} mm, not {plan}', 'Fester angeschlagen: ein Schuss misst {pass} mm, nicht {plan}'],
+  ['Beating softer: a pass is {pass}, not {plan}', 'Weicher angeschlagen: ein Schuss misst {pass}, nicht {plan}'],
+  ['Beating harder: a pass is {pass}, not {plan}', 'Fester angeschlagen: ein Schuss misst {pass}, nicht {plan}'],
   ['Left as it is, the top will sit {size} high', 'Bleibt es so, sitzt das obere Ende {size} zu hoch'],
   ['Left as it is, the top will sit {size} low', 'Bleibt es so, sitzt das obere Ende {size} zu tief'],
   [
@@ -154,16 +154,32 @@ export const told: Told = [
     'Geht es so weiter, liegt die linke Kante oben {low} bis {high} mm innen',
   ],
   [
+    'At this rate the left edge is {low} to {high} inch narrow at the top',
+    'Geht es so weiter, ist die linke Kante oben {low} bis {high} Zoll zu schmal',
+  ],
+  [
     'At this rate the left edge is {low} to {high} mm out at the top',
     'Geht es so weiter, liegt die linke Kante oben {low} bis {high} mm außen',
+  ],
+  [
+    'At this rate the left edge is {low} to {high} inch wide at the top',
+    'Geht es so weiter, ist die linke Kante oben {low} bis {high} Zoll zu breit',
   ],
   [
     'At this rate the right edge is {low} to {high} mm in at the top',
     'Geht es so weiter, liegt die rechte Kante oben {low} bis {high} mm innen',
   ],
   [
+    'At this rate the right edge is {low} to {high} inch narrow at the top',
+    'Geht es so weiter, ist die rechte Kante oben {low} bis {high} Zoll zu schmal',
+  ],
+  [
     'At this rate the right edge is {low} to {high} mm out at the top',
     'Geht es so weiter, liegt die rechte Kante oben {low} bis {high} mm außen',
+  ],
+  [
+    'At this rate the right edge is {low} to {high} inch wide at the top',
+    'Geht es so weiter, ist die rechte Kante oben {low} bis {high} Zoll zu breit',
   ],
   // Warum ein Foto nicht gemessen wird
   ['No loom is seen in the picture', 'Auf dem Bild ist kein Webrahmen zu sehen'],
@@ -217,24 +233,40 @@ export const told: Told = [
     'Say whether this camera shows left for right, then check again. If it doesn’t, the cartoon was woven the other way round: turn it in the plan',
     'Angeben, ob diese Kamera links und rechts vertauscht, dann neu messen. Wenn nicht, wurde der Karton seitenverkehrt gewebt: im Plan spiegeln',
   ],
+  [
+    'The bottom bar is not where an opening of {width} × {height} has it',
+    'Der untere Balken liegt nicht, wo ihn eine Öffnung von {width} × {height} hätte',
+  ],
+  [
+    'The top bar is not where an opening of {width} × {height} has it',
+    'Der obere Balken liegt nicht, wo ihn eine Öffnung von {width} × {height} hätte',
+  ],
+  [
+    'The left rail is not where an opening of {width} × {height} has it',
+    'Die linke Leiste liegt nicht, wo sie eine Öffnung von {width} × {height} hätte',
+  ],
+  [
+    'The right rail is not where an opening of {width} × {height} has it',
+    'Die rechte Leiste liegt nicht, wo sie eine Öffnung von {width} × {height} hätte',
+  ],
   // Was markiert wurde und nicht zusammenpasst
   ['The bottom left corner', 'Die Ecke unten links'],
   ['The bottom right corner', 'Die Ecke unten rechts'],
   ['The top right corner', 'Die Ecke oben rechts'],
   ['The top left corner', 'Die Ecke oben links'],
-  ['The length of {figureLength} mm', 'Die Länge von {figureLength} mm'],
+  ['The length of {length}', 'Die Länge von {length}'],
   ['The card', 'Die Karte'],
   [
-    '{mark} and the rest of the picture disagree by {figureOut} mm, and which of them is right can’t be told',
-    '{mark} und das übrige Bild liegen {figureOut} mm auseinander, und wer von beiden recht hat, ist nicht zu sagen',
+    '{mark} and the rest of the picture disagree by {out}, and which of them is right can’t be told',
+    '{mark} und das übrige Bild liegen {out} auseinander, und wer von beiden recht hat, ist nicht zu sagen',
   ],
   [
     'Look whether every mark is where it belongs, measure the opening and the length again, and mark one thing more: another corner, a length or a card',
     'Nachsehen, ob jede Marke sitzt, die Öffnung und die Länge noch einmal messen, und eines mehr markieren: eine weitere Ecke, eine Länge oder eine Karte',
   ],
   [
-    '{mark} is {figureOut} mm out against everything else in the picture and was left out',
-    '{mark} weicht um {figureOut} mm von allem anderen auf dem Bild ab und blieb außer Betracht',
+    '{mark} is {out} out against everything else in the picture and was left out',
+    '{mark} weicht um {out} von allem anderen auf dem Bild ab und blieb außer Betracht',
   ],
   [
     'Look whether it was marked where it belongs and its size is right, then measure again',
@@ -442,8 +474,8 @@ export const told: Told = [
     'Breite und Höhe der Öffnung noch einmal messen und im Plan richtigstellen, oder den ganzen Rahmen ins Bild nehmen',
   ],
   [
-    "The strings stand {seen} mm apart; the plan's notches are {planned} mm apart",
-    'Die Fäden stehen {seen} mm auseinander, die Kerben des Plans {planned} mm',
+    "The strings stand {seen} apart; the plan's notches are {planned} apart",
+    'Die Fäden stehen {seen} auseinander, die Kerben des Plans {planned}',
   ],
   [
     'Measure the notch pitch over ten notches and correct it in the plan, then check again',

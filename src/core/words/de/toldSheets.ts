@@ -97,8 +97,8 @@ export const toldSheets: Told = [
   ['No line crosses an end', 'Keine Linie kreuzt einen Kettfaden'],
   // Karton
   [
-    'Lay a ruler on the bar: at actual size (100 %) it is 100 mm',
-    'Ein Lineal an den Balken legen: in wahrer Größe (100 %) misst er 100 mm',
+    'Lay a ruler on the bar: at actual size (100 %) it is {length}',
+    'Ein Lineal an den Balken legen: in wahrer Größe (100 %) misst er {length}',
   ],
   ['row {figure}, column {figureColumn}', 'Reihe {figure}, Spalte {figureColumn}'],
   ['to row {figure}, column {figureColumn}', 'zu Reihe {figure}, Spalte {figureColumn}'],
@@ -136,6 +136,7 @@ export const toldSheets: Told = [
     'A block begins only when the blocks under it are woven. Let neighbouring wefts meet and part; never weave over a gap',
     'Eine Fläche beginnt erst, wenn die Flächen darunter gewebt sind. Nachbarschüsse treffen und trennen sich; nie über eine Lücke weben',
   ],
+  ['Check the width at every inch, and after any rest', 'Die Breite bei jedem Zoll prüfen, und nach jeder Pause'],
   ['Check the width at every {length}, and after any rest', 'Die Breite alle {length} prüfen, und nach jeder Pause'],
   [
     'Weaving is long, repeated work: sit high enough, rest your hands and eyes often, and stop when something hurts',
@@ -236,7 +237,12 @@ export const toldSheets: Told = [
   ['{figure} of {figureAll}', '{figure} von {figureAll}'],
   ['Left edge', 'Linke Kante'],
   ['Right edge', 'Rechte Kante'],
-  ['Millimetres from plan by height; shaded: your allowance', 'Millimeter vom Plan, nach Höhe; getönt: dein Spielraum'],
+  [
+    'Up to {length} from plan, by height; shaded: your allowance',
+    'Bis {length} vom Plan, nach Höhe; getönt: dein Spielraum',
+  ],
+  ['outwards', 'nach außen'],
+  ['inwards', 'nach innen'],
   ['Note', 'Notiz'],
   [
     '± is one sigma rounded up: photographed again, the figure would move by no more than this two times in three',

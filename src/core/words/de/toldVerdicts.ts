@@ -114,8 +114,12 @@ export const toldVerdicts: Told = [
     'Weder Durchmesser noch Windungen noch Banderole oder Nummer sind angegeben',
   ],
   [
-    'Wrap it round a ruler and count the wraps in 2 cm, or type what its label says',
-    'Um ein Lineal wickeln und die Windungen auf 2 cm zählen, oder eingeben, was die Banderole sagt',
+    'Wrap it round a ruler and count the wraps in a centimetre, or type what its label says',
+    'Um ein Lineal wickeln und die Wicklungen auf einem Zentimeter zählen, oder eingeben, was die Banderole sagt',
+  ],
+  [
+    'Wrap it round a ruler and count the wraps in an inch, or type what its label says',
+    'Um ein Lineal wickeln und die Wicklungen auf einem Zoll zählen, oder eingeben, was die Banderole sagt',
   ],
   [
     '{yarn} is too thick to go down between the ends: the rows will crowd and the strings show',

@@ -82,7 +82,6 @@ export function CornerFields({ piece, shape }: CornerFieldsProps) {
               value={Math.round(((chosen.x - cloth.left) / grid.pitch) * 100) / 100}
               least={-grid.ends}
               most={2 * grid.ends}
-              refusal={all.piece.refusal}
               onChange={(ends) => ends !== null && put(cloth.left + ends * grid.pitch, chosen.y)}
             />
           )}
@@ -91,7 +90,6 @@ export function CornerFields({ piece, shape }: CornerFieldsProps) {
             value={Math.round((chosen.y / turn) * 100) / 100}
             least={-1000}
             most={10_000}
-            refusal={all.piece.refusal}
             onChange={(turns) => turns !== null && put(chosen.x, turns * turn)}
           />
           {chosen.corner && (

@@ -101,7 +101,8 @@ export function LetteringSheet({ piece, onClose }: { readonly piece: Piece; read
           value={height}
           units={piece.units}
           step={mm(2 * piece.cloth.passHeight)}
-          refuse={(value) => (value < 2 || value > 2_000 ? words.letteringRefused : null)}
+          least={2}
+          most={2_000}
           onChange={setHeight}
         />
       </FieldRow>

@@ -35,13 +35,7 @@ export function OrnamentWords({ piece, ornament }: OrnamentWordsProps) {
   const cloth = clothBox(piece);
   const length = (label: string, value: number, take: (typed: Mm) => void) => (
     <FieldRow label={label}>
-      <DimensionField
-        label={label}
-        value={mm(value)}
-        units={piece.units}
-        refuse={(typed) => (typed < 1 || typed > 2_000 ? all.piece.refusal(1, 2000) : null)}
-        onChange={take}
-      />
+      <DimensionField label={label} value={mm(value)} units={piece.units} least={1} most={2_000} onChange={take} />
     </FieldRow>
   );
   const whole = (label: string, value: number, least: number, most: number, take: (typed: number) => void) => (
@@ -51,7 +45,6 @@ export function OrnamentWords({ piece, ornament }: OrnamentWordsProps) {
       least={least}
       most={most}
       whole
-      refusal={all.piece.refusal}
       onChange={(typed) => typed !== null && take(typed)}
     />
   );
@@ -118,7 +111,6 @@ export function OrnamentWords({ piece, ornament }: OrnamentWordsProps) {
             value={Math.round((ornament.rotation * 180) / Math.PI)}
             least={-360}
             most={360}
-            refusal={all.piece.refusal}
             onChange={(degrees) => degrees !== null && put({ rotation: radians((degrees * Math.PI) / 180) })}
           />
         </>

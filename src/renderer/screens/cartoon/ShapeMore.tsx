@@ -82,7 +82,6 @@ export function ShapeMore({ piece, shape }: { readonly piece: Piece; readonly sh
         value={Math.round((shape.rotation * 180) / Math.PI)}
         least={-360}
         most={360}
-        refusal={all.piece.refusal}
         onChange={(degrees) =>
           degrees !== null && put((now) => ({ ...now, rotation: radians((degrees * Math.PI) / 180) }))
         }
@@ -94,7 +93,6 @@ export function ShapeMore({ piece, shape }: { readonly piece: Piece; readonly sh
         most={piece.warp.ends + 0.5}
         maybe
         after={words.mirrorHalf}
-        refusal={all.piece.refusal}
         onChange={(end) =>
           put((now) =>
             setMirror(now, end === null ? null : (Math.round(end * 2) / 2 - middleEnd) * piece.loom.notchPitch),
@@ -107,7 +105,6 @@ export function ShapeMore({ piece, shape }: { readonly piece: Piece; readonly sh
         least={0}
         most={500}
         whole
-        refusal={all.piece.refusal}
         onChange={(copies) => {
           if (copies === null) return;
           const across = Math.max(2, Math.round(((box?.right ?? 10) - (box?.left ?? 0)) / piece.loom.notchPitch) + 1);
@@ -134,7 +131,6 @@ export function ShapeMore({ piece, shape }: { readonly piece: Piece; readonly sh
             value={Math.round((Math.abs(shape.repeat.dx) / grid.pitch) * 100) / 100}
             least={0}
             most={2 * grid.ends}
-            refusal={all.piece.refusal}
             onChange={(ends) => ends !== null && putSpacing((leftward ? -ends : ends) * grid.pitch, null)}
           />
           <SelectField
@@ -151,7 +147,6 @@ export function ShapeMore({ piece, shape }: { readonly piece: Piece; readonly sh
             value={Math.round((Math.abs(shape.repeat.dy) / turn) * 100) / 100}
             least={0}
             most={10_000}
-            refusal={all.piece.refusal}
             onChange={(turns) => turns !== null && putSpacing(null, (downward ? -turns : turns) * turn)}
           />
         </>

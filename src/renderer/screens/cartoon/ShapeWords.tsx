@@ -12,6 +12,7 @@ import { Sign } from '../../parts/Sign.tsx';
 import { usePiece } from '../../state/pieceStore.ts';
 import type { Planned } from '../../state/planning/planned.ts';
 import { lengthSaid } from '../../words/figures.ts';
+import { useTell } from '../../words/telling.ts';
 import { useWords } from '../../words/useWords.ts';
 import { CornerFields } from './CornerFields.tsx';
 import { ShapeMore } from './ShapeMore.tsx';
@@ -82,19 +83,21 @@ const PlannedSteps = memo(function PlannedSteps({
   readonly shape: string;
 }) {
   const words = useWords().cartoon;
+  const tell = useTell();
   const { piece, plan } = planned;
   const area = piece.shapes.findIndex((each) => each.id === shape) + 1;
   if (area === 0) return null;
   const slits = slitsBeside(plan, area);
-  const longest = Math.max(0, ...slits.map((slit) => slit.lengthMm));
+  const [longest] = slits.toSorted((one, other) => other.lengthMm - one.lengthMm);
   return (
     <>
       <ShapeSteps plan={plan} area={area} />
-      {slits.length > 0 && (
+      {longest !== undefined && (
         <p className="shape-slit">
           <Sign name="slit" size={26} />
           <span>
-            <strong>{words.slits(slits.length, lengthSaid(longest, piece.units))}</strong> {slits[0]?.remedy}
+            <strong>{words.slits(slits.length, lengthSaid(longest.lengthMm, piece.units))}</strong>{' '}
+            {tell(longest.remedy)}
           </span>
         </p>
       )}

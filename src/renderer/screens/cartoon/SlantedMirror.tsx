@@ -57,7 +57,6 @@ export function SlantedMirror({ piece, shape }: SlantedMirrorProps) {
         least={0}
         most={180}
         after={words.slantSecond}
-        refusal={all.piece.refusal}
         onChange={(degrees) => degrees !== null && put({ angle: degrees * DEGREE })}
       />
       <NumberField
@@ -65,7 +64,6 @@ export function SlantedMirror({ piece, shape }: SlantedMirrorProps) {
         value={Math.round((mirrorLine.x / grid.pitch + (grid.ends + 1) / 2) * 2) / 2}
         least={0.5}
         most={grid.ends + 0.5}
-        refusal={all.piece.refusal}
         onChange={(end) => end !== null && put({ x: (end - (grid.ends + 1) / 2) * grid.pitch })}
       />
       <FieldRow label={words.up}>

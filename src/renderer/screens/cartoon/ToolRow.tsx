@@ -3,9 +3,6 @@ import { useWords } from '../../words/useWords.ts';
 import { addHere } from './addHere.ts';
 import { isStartingForm, type Tool, toolKeys, useCartoon } from './cartoonStore.ts';
 
-/** Where the row has no room for all, these answer to their keys and are found by their words. */
-const rare: ReadonlySet<Tool> = new Set(['diamond', 'hexagon']);
-
 const isCounted = (tool: Tool): boolean => tool !== 'select';
 
 interface ToolRowProps {
@@ -33,7 +30,7 @@ export function ToolRow({ piece, onLettering, onBringIn, onOrnament }: ToolRowPr
           aria-pressed={tool === name}
           aria-keyshortcuts={key}
           title={isCounted(name) ? key : 'Esc'}
-          className={`tool${tool === name ? ' is-chosen' : ''}${rare.has(name) ? ' is-rare' : ''}`}
+          className={tool === name ? 'tool is-chosen' : 'tool'}
           onClick={() => setTool(name)}
           onKeyDown={(event) => {
             if (event.key !== 'Enter' || !isStartingForm(name)) return;
@@ -49,9 +46,11 @@ export function ToolRow({ piece, onLettering, onBringIn, onOrnament }: ToolRowPr
           {words.tools[name]}
         </button>
       ))}
-      {sheet(words.lettering, onLettering)}
-      {sheet(words.bringIn, onBringIn)}
-      {sheet(words.ornament.tool, onOrnament)}
+      <span className="tool-sheets">
+        {sheet(words.lettering, onLettering)}
+        {sheet(words.bringIn, onBringIn)}
+        {sheet(words.ornament.tool, onOrnament)}
+      </span>
     </div>
   );
 }

@@ -19,10 +19,11 @@ interface AsTakenProps {
   readonly piece: Piece;
   readonly edges: PlannedSelvedges;
   readonly layers: Layers;
+  readonly marked: readonly number[];
 }
 
 /** The photograph as it was taken, plan and cloth bent by its lens and its angle to lie where they belong. */
-export function AsTaken({ look, piece, edges, layers }: AsTakenProps) {
+export function AsTaken({ look, piece, edges, layers, marked }: AsTakenProps) {
   const words = useWords().check;
   const key = usePiece((state) => state.key);
   const size = useSettings((state) => state.settings.textSize) / 100;
@@ -70,6 +71,7 @@ export function AsTaken({ look, piece, edges, layers }: AsTakenProps) {
             reading={look.reading}
             edges={edges}
             layers={layers}
+            marked={marked}
             project={project}
             size={size}
             name="as-taken"

@@ -18,6 +18,8 @@ import { Photograph } from './Photograph.tsx';
 import { StageFoot } from './StageFoot.tsx';
 import { wholePiece } from './stageView.ts';
 
+const none: readonly number[] = [];
+
 interface CheckStageProps {
   readonly look: Look;
   readonly piece: Piece;
@@ -34,7 +36,7 @@ interface CheckStageProps {
 /** Axis, left strip, photograph, right strip: one height scale for all four. */
 export function CheckStage(props: CheckStageProps) {
   const { look, piece, edges, comparison, layers, onToggle, asTaken, fell } = props;
-  const words = useWords().check;
+  const { check: words, shell } = useWords();
   const chosen = useChecks((state) => state.chosenFlag);
   const choose = useChecks((state) => state.chooseFlag);
   const cell = useRef<HTMLDivElement>(null);
@@ -46,12 +48,13 @@ export function CheckStage(props: CheckStageProps) {
   );
   const [view, setView] = useState(base);
   useEffect(() => setView(base), [base]);
+  const marked = look.reading.flags[chosen]?.ends ?? none;
   const shown = view.width === base.width && view.height === base.height ? view : base;
   const strip = (side: 'left' | 'right') => {
     const course = comparison.edges.find((each) => each.side === side);
     const runs = course === undefined ? [] : edgeRuns(look.reading, course);
     const forecast = comparison.forecasts.find((each) => each.side === side && each.sentence !== null) ?? null;
-    const marked = look.reading.flags[chosen];
+    const markY = look.reading.flags[chosen]?.yMm ?? null;
     return (
       <EdgeStrip
         side={side}
@@ -61,13 +64,15 @@ export function CheckStage(props: CheckStageProps) {
         base={base}
         planHeight={piece.cloth.height}
         allowance={piece.making.allowance}
-        markY={marked?.yMm ?? null}
+        units={piece.units}
+        markY={markY}
       />
     );
   };
   const marksAt = (side: 'left' | 'right') => (
     <FlagMarks
       flags={look.reading.flags}
+      units={piece.units}
       side={side}
       view={shown}
       planHeight={piece.cloth.height}
@@ -77,14 +82,14 @@ export function CheckStage(props: CheckStageProps) {
   );
   return (
     <section className="check-stage" aria-label={words.stageLabel}>
-      <HeightAxis view={shown} units={piece.units} label={piece.units === 'mm' ? 'mm' : 'in'} />
+      <HeightAxis view={shown} units={piece.units} label={shell[piece.units === 'mm' ? 'millimetres' : 'inches']} />
       {strip('left')}
       <div className="check-photograph">
         <Legend layers={layers} onToggle={onToggle} />
         <div ref={cell} className="check-cell">
           {marksAt('left')}
           {asTaken ? (
-            <AsTaken look={look} piece={piece} edges={edges} layers={layers} />
+            <AsTaken look={look} piece={piece} edges={edges} layers={layers} marked={marked} />
           ) : (
             <Photograph
               box={photograph}
@@ -92,6 +97,7 @@ export function CheckStage(props: CheckStageProps) {
               piece={piece}
               edges={edges}
               layers={layers}
+              marked={marked}
               view={shown}
               base={base}
               setView={setView}

@@ -1,13 +1,15 @@
 import { useCallback, useMemo, useRef } from 'react';
 import './closeLook.css';
 import type { Flag } from '../../../core/model/check.ts';
+import { measurement } from '../../../core/model/measurement.ts';
 import type { Piece } from '../../../core/model/piece.ts';
 import type { PlannedSelvedges } from '../../../core/warp/plannedSelvedges.ts';
 import { useBoxSize } from '../../parts/useBoxSize.ts';
 import { useSettings } from '../../state/settingsStore.ts';
+import { sizeFigure } from '../../words/figures.ts';
 import { useWords } from '../../words/useWords.ts';
 import type { Look } from './checkStore.ts';
-import { flagAxis, flagFigure, flagPlace, selvedgeAt } from './flagFigure.ts';
+import { flagPlace, isAcross, selvedgeAt } from './flagFigure.ts';
 import { usualLayers } from './layers.ts';
 import { MeasurementMark } from './marks.tsx';
 import type { Project } from './overlayPaths.ts';
@@ -36,7 +38,7 @@ export function CloseLook({ look, piece, edges, flag }: CloseLookProps) {
   const place = flagPlace(flag, look.reading, edges);
   const x = place?.x ?? 0;
   const y = place?.y ?? 0;
-  const across = flagAxis(flag) === 'across';
+  const across = isAcross(flag);
   const view = useMemo(() => {
     const reach = Math.max(1, Math.abs(flag.deviationMm));
     // A large deviation must fit beside its figure, so the look draws back for it.
@@ -61,7 +63,6 @@ export function CloseLook({ look, piece, edges, flag }: CloseLookProps) {
   );
   const picture = useFrontOnPicture(look, rectangle);
   const project: Project = useCallback((px, py) => ({ x: toScreenX(view, px), y: toScreenY(view, py) }), [view]);
-  const figure = flagFigure(flag, piece.units);
   const measured = flag.side === null || !across ? null : selvedgeAt(look.reading, flag.side, y);
   const planned = flag.side === null ? 0 : edges[flag.side];
   const labelAtRight = flag.side !== 'left';
@@ -84,6 +85,7 @@ export function CloseLook({ look, piece, edges, flag }: CloseLookProps) {
             reading={look.reading}
             edges={edges}
             layers={usualLayers}
+            marked={flag.ends}
             project={project}
             size={size}
             name="close-look"
@@ -99,9 +101,9 @@ export function CloseLook({ look, piece, edges, flag }: CloseLookProps) {
           )}
         </svg>
       )}
-      {figure !== null && measured !== null && (
+      {measured !== null && (
         <span className={labelAtRight ? 'close-look-figure is-right' : 'close-look-figure'}>
-          {figure.figure.replace(/ (mm|inch) .*$/, '')} ± {figure.spread}
+          {sizeFigure(measurement(flag.deviationMm, flag.sigmaMm, 1, 'flag'), piece.units)}
         </span>
       )}
       {look.rendered && <span className="close-look-label">{words.renderedShort}</span>}

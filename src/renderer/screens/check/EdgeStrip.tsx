@@ -1,8 +1,11 @@
 import './edgeStrip.css';
 import { useRef } from 'react';
 import type { EdgeForecast } from '../../../core/compare/forecast.ts';
+import type { LengthUnits } from '../../../core/model/lengthWords.ts';
+import { MM_PER_INCH } from '../../../core/model/units.ts';
 import { Bob } from '../../parts/Bob.tsx';
 import { useBoxSize } from '../../parts/useBoxSize.ts';
+import { inchesSaid } from '../../words/figures.ts';
 import { useWords } from '../../words/useWords.ts';
 import { type EdgePoint, stripFactor } from './edgeRows.ts';
 import { type StageView, toScreenY } from './stageView.ts';
@@ -15,6 +18,7 @@ interface EdgeStripProps {
   readonly base: StageView;
   readonly planHeight: number;
   readonly allowance: number;
+  readonly units: LengthUnits;
   readonly markY: number | null;
 }
 
@@ -24,7 +28,7 @@ const FIGURE_PX = 7.5;
 const ROOM_FOR_OUT = 100;
 
 /** One selvedge against its plumb line, sharing the photograph's height scale and drawn four times wider. */
-export function EdgeStrip({ side, runs, forecast, view, base, planHeight, allowance, markY }: EdgeStripProps) {
+export function EdgeStrip({ side, runs, forecast, view, base, planHeight, allowance, units, markY }: EdgeStripProps) {
   const words = useWords().check;
   const box = useRef<HTMLDivElement>(null);
   const { width, height } = useBoxSize(box);
@@ -37,9 +41,11 @@ export function EdgeStrip({ side, runs, forecast, view, base, planHeight, allowa
   const line = (points: readonly EdgePoint[], shift: number) =>
     points.map((point) => `${x(point.out + shift * point.sigma).toFixed(1)} ${y(point.y).toFixed(1)}`);
   const last = runs.at(-1)?.at(-1);
-  const steps = perMm >= 5 ? 3 : perMm >= 2.5 ? 6 : 12;
-  const reachIn = Math.floor((width * 0.68) / perMm);
-  const reachOut = Math.floor((width * 0.32) / perMm);
+  // A tick is a millimetre or a sixteenth of an inch; a figure stands at every 3 mm or every eighth, where there is room.
+  const part = units === 'mm' ? 1 : MM_PER_INCH / 16;
+  const steps = (units === 'mm' ? 3 : 2) * (perMm >= 5 ? 1 : perMm >= 2.5 ? 2 : 4);
+  const reachIn = Math.floor((width * 0.68) / (perMm * part));
+  const reachOut = Math.floor((width * 0.32) / (perMm * part));
   const ticks = Array.from({ length: reachIn + reachOut + 1 }, (_, index) => index - reachIn);
   // A long word for out leaves no room for the zero, which the bob marks anyway.
   const outTakesZero = width >= ROOM_FOR_OUT && words.out.length * FIGURE_PX + 2 * FIGURE_PX > width * 0.32;
@@ -92,7 +98,7 @@ export function EdgeStrip({ side, runs, forecast, view, base, planHeight, allowa
           {ticks.map((tick) => (
             <path
               key={tick}
-              d={`M${x(tick)} ${height}v${tick % steps === 0 ? -8 : -4}`}
+              d={`M${x(tick * part)} ${height}v${tick % steps === 0 ? -8 : -4}`}
               stroke="var(--edge)"
               strokeWidth="1"
             />
@@ -101,10 +107,13 @@ export function EdgeStrip({ side, runs, forecast, view, base, planHeight, allowa
       </div>
       <div className="edge-strip-figures figures" aria-hidden="true">
         {ticks
-          .filter((tick) => tick <= (outTakesZero ? -1 : 0) && tick % steps === 0 && x(tick) > 6 && x(tick) < width - 6)
+          .filter(
+            (tick) =>
+              tick <= (outTakesZero ? -1 : 0) && tick % steps === 0 && x(tick * part) > 6 && x(tick * part) < width - 6,
+          )
           .map((tick) => (
-            <span key={tick} style={{ left: x(tick) }}>
-              {-tick}
+            <span key={tick} style={{ left: x(tick * part) }}>
+              {units === 'mm' ? -tick : inchesSaid(-tick / 16, 16)}
             </span>
           ))}
         <span className="edge-strip-out" style={side === 'left' ? { left: 0 } : { right: 0 }}>

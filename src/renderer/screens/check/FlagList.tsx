@@ -1,6 +1,7 @@
 import { type ReactNode, useState } from 'react';
 import './flagList.css';
 import type { Flag } from '../../../core/model/check.ts';
+import type { LengthUnits } from '../../../core/model/lengthWords.ts';
 import type { Piece } from '../../../core/model/piece.ts';
 import type { PlannedSelvedges } from '../../../core/warp/plannedSelvedges.ts';
 import { QuietButton } from '../../parts/Actions.tsx';
@@ -17,7 +18,7 @@ interface FlagListProps {
 }
 
 /** What was seen, as a title: its first sentence, without the full stop and the give or take that stands below it. */
-export const flagTitle = (flag: Flag): string => titleOf(flag.message);
+export const flagTitle = (flag: Flag, units: LengthUnits): string => titleOf(flag.message[units]);
 
 export const titleOf = (message: string): string =>
   tell((sentences(message)[0] ?? message).replace(/\.$/, '').replace(/, give or take [^,]+$/, ''));
@@ -25,10 +26,10 @@ export const titleOf = (message: string): string =>
 const sentences = (text: string): string[] => text.split(/(?<=\.) (?=\S)/);
 
 /** What the message says beyond its first sentence; the figure of an edge stands on its own already. */
-const flagRest = (flag: Flag): string =>
+const flagRest = (flag: Flag, units: LengthUnits): string =>
   flag.kind === 'draw-in' || (flag.kind === 'spreading' && flag.side !== null)
     ? ''
-    : tell(sentences(flag.message).slice(1).join(' '));
+    : tell(sentences(flag.message[units]).slice(1).join(' '));
 
 function PutAside({ index }: { readonly index: number }) {
   const words = useWords().check;
@@ -71,7 +72,9 @@ export function FlagList({ look, piece, edges }: FlagListProps) {
     >
       <span className="flag-number">{index + 1}</span>
       <span>
-        <span className={aside(index) === null ? 'flag-title' : 'flag-title is-aside'}>{flagTitle(flag)}</span>
+        <span className={aside(index) === null ? 'flag-title' : 'flag-title is-aside'}>
+          {flagTitle(flag, piece.units)}
+        </span>
         {second}
       </span>
     </button>
@@ -107,7 +110,7 @@ export function FlagList({ look, piece, edges }: FlagListProps) {
                 <strong>{figure.figure}</strong> <span>{figure.giveOrTake}</span>
               </p>
             )}
-            {flagRest(flag) !== '' && <p>{flagRest(flag)}</p>}
+            {flagRest(flag, piece.units) !== '' && <p>{flagRest(flag, piece.units)}</p>}
             <p>{tell(flag.advice)}</p>
             {reason !== null && <p className="second">{words.asideBecause(reason)}</p>}
             {reason === null && look.kept !== null && <PutAside index={index} />}

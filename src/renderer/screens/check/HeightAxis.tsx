@@ -1,4 +1,4 @@
-import { lengthSaid } from '../../words/figures.ts';
+import { inchesSaid } from '../../words/figures.ts';
 import './heightAxis.css';
 import type { LengthUnits } from '../../../core/model/lengthWords.ts';
 import { type StageView, toClothY, toScreenY } from './stageView.ts';
@@ -22,7 +22,7 @@ export function HeightAxis({
   const ticks = Array.from({ length: Math.max(0, to - from + 1) }, (_, index) => (from + index) * small);
   const isLarge = (value: number) => Math.abs(value / step - Math.round(value / step)) < 1e-6;
   const figure = (value: number) =>
-    units === 'mm' ? String(Math.round(value)) : lengthSaid(Math.abs(value), 'in').replace(/ in$/, '');
+    units === 'mm' ? String(Math.round(value)) : inchesSaid(Math.abs(value) / 25.4, 16);
   return (
     <div className="height-axis" aria-hidden="true">
       <span className="height-axis-unit">{label}</span>

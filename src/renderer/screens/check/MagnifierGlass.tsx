@@ -1,40 +1,21 @@
-import { type RefObject, useEffect, useState } from 'react';
 import type { PlainPoint } from './plainPoint.ts';
 
 interface MagnifierGlassProps {
   readonly address: string | null;
-  readonly places: readonly (PlainPoint | null)[];
-  readonly held: number | null;
-  /** Screen px per photograph px, and where the photograph begins in the box. */
+  /** The mark under the finger or the keys; null where there is none. */
+  readonly point: PlainPoint | null;
+  /** Screen px per photograph px, where the photograph begins in its box, and how wide the box is. */
   readonly scale: number;
   readonly left: number;
   readonly top: number;
-  readonly box: RefObject<HTMLDivElement | null>;
+  readonly width: number;
 }
 
 const GLASS = 168;
 const TIMES = 9;
 
 /** Nine times the screen's size, above the finger, with a cross hair on the very spot. */
-export function MagnifierGlass({ address, places, held, scale, left, top, box }: MagnifierGlassProps) {
-  const [focused, setFocused] = useState<number | null>(null);
-  useEffect(() => {
-    const target = box.current;
-    if (target === null) return;
-    const see = () => {
-      const mark = document.activeElement?.closest<HTMLElement>('.corner-mark');
-      setFocused(mark && target.contains(mark) ? Number(mark.dataset.place) : null);
-    };
-    target.addEventListener('focusin', see);
-    target.addEventListener('focusout', see);
-    return () => {
-      target.removeEventListener('focusin', see);
-      target.removeEventListener('focusout', see);
-    };
-  }, [box]);
-  const index = held ?? focused;
-  const point = index === null ? null : (places[index] ?? null);
-  const width = box.current?.clientWidth ?? 0;
+export function MagnifierGlass({ address, point, scale, left, top, width }: MagnifierGlassProps) {
   if (point === null || address === null) return null;
   const x = left + point.x * scale;
   const y = top + point.y * scale;

@@ -1,4 +1,5 @@
 import { type KeyboardEvent, type PointerEvent, useRef, useState } from 'react';
+import { flushSync } from 'react-dom';
 import './markPhotograph.css';
 import type { Marks } from '../../../core/model/marks.ts';
 import type { Piece } from '../../../core/model/piece.ts';
@@ -15,16 +16,22 @@ import { MagnifierGlass } from './MagnifierGlass.tsx';
 import { MarkedLines } from './MarkedLines.tsx';
 import { MarkingWords } from './MarkingWords.tsx';
 import {
-  groups,
+  cardOf,
   lackingIn,
-  lastPlace,
+  type Marking,
   markingOf,
   marksOf,
   nextPlace,
-  shownPlaces,
-  toggled,
+  type Place,
+  placesOf,
+  pointAt,
+  takenBack,
   waitingPlace,
-  withPlace,
+  withCardOrWithout,
+  withLength,
+  withNewLength,
+  without,
+  withPoint,
 } from './marking.ts';
 import { placeName, sentenceOf } from './markingSentence.ts';
 import type { PlainPoint } from './plainPoint.ts';
@@ -47,22 +54,22 @@ export function MarkPhotograph({ look, piece, start, onMeasure, onLeave }: MarkP
   const image = useHostImage(
     key === null ? null : { call: 'photoImage', params: { key, hash: look.hash, size: 'full' } },
   );
-  const [marking, setMarking] = useState(() => markingOf(start));
-  const [held, setHeld] = useState<number | null>(null);
-  const { places } = marking;
-  const shown = shownPlaces(marking);
-  const next = nextPlace(marking);
+  const [marking, setMarking] = useState<Marking>(() => markingOf(start));
+  const [held, setHeld] = useState<Place | null>(null);
+  const [focused, setFocused] = useState<Place | null>(null);
+  const glass = held ?? focused;
+  const places = placesOf(marking);
   const scale = image.width === 0 ? 1 : Math.min(width / image.width, height / image.height);
   const left = (width - image.width * scale) / 2;
   const top = (height - image.height * scale) / 2;
-  const corners = groups.corner.flatMap((place) => places[place] ?? []);
+  const corners = marking[0]!.points.flatMap((point) => point ?? []);
   const fit = corners.length === 4 ? fitOf(corners, piece.loom.openingWidth, piece.loom.openingHeight) : null;
-  const put = (place: number, point: PlainPoint) => {
+  const put = (place: Place, point: PlainPoint) => {
     const inside = {
       x: Math.min(Math.max(point.x, 0), image.width),
       y: Math.min(Math.max(point.y, 0), image.height),
     };
-    setMarking((before) => withPlace(before, place, inside));
+    setMarking((before) => withPoint(before, place, inside));
   };
   const fromEvent = (event: PointerEvent): PlainPoint => {
     const place = box.current?.getBoundingClientRect();
@@ -71,16 +78,17 @@ export function MarkPhotograph({ look, piece, start, onMeasure, onLeave }: MarkP
       y: (event.clientY - (place?.top ?? 0) - top) / scale,
     };
   };
-  const nearest = (point: PlainPoint): number => {
-    const near = shown.find((place) => {
-      const each = places[place];
-      return each && Math.hypot(each.x - point.x, each.y - point.y) * scale < 24;
+  const nearest = (point: PlainPoint): Place | null => {
+    const near = places.find((place) => {
+      const each = pointAt(marking, place);
+      return each !== null && Math.hypot(each.x - point.x, each.y - point.y) * scale < 24;
     });
-    return near ?? next;
+    return near ?? nextPlace(marking);
   };
   /** Where a mark stands, or waits to be set: a corner near where that corner of the picture is. */
-  const placeOf = (place: number): PlainPoint => places[place] ?? waitingPlace(place, image.width, image.height);
-  const nudge = (event: KeyboardEvent, place: number) => {
+  const placeOf = (place: Place): PlainPoint =>
+    pointAt(marking, place) ?? waitingPlace(marking, place, image.width, image.height);
+  const nudge = (event: KeyboardEvent, place: Place) => {
     const step = event.shiftKey ? 10 : 1;
     const moves: Readonly<Record<string, readonly [number, number]>> = {
       ArrowLeft: [-step, 0],
@@ -102,21 +110,26 @@ export function MarkPhotograph({ look, piece, start, onMeasure, onLeave }: MarkP
   const finish = () => {
     if (notYet === undefined) onMeasure(marksOf(marking));
   };
-  const takeBack = () => {
-    const last = lastPlace(marking);
-    if (last >= 0) setMarking(withPlace(marking, last, null));
+  const takeBack = () => setMarking(takenBack);
+  const ask = (more: (before: Marking) => Marking) => {
+    const after = more(marking);
+    // At once, so that whoever marks by keys goes on from the new mark.
+    flushSync(() => setMarking(after));
+    if (after.length > marking.length)
+      box.current?.querySelector<HTMLElement>(`[data-thing="${after.length - 1}"]`)?.focus();
   };
-  const ask = (group: 'length' | 'card') => setMarking(toggled(marking, group));
+  const askLength = () => ask(withNewLength);
+  const askCard = () => ask(withCardOrWithout);
   useCommands('four-points', [
     { id: 'leave-points', words: words.leavePoints, keys: ['Escape'], run: onLeave },
     { id: 'take-back-point', words: words.takeBackPoint, keys: ['Backspace', 'Delete'], run: takeBack },
     {
       id: 'mark-length',
-      words: words.markLength(marking.asked.includes('length')),
+      words: words.markLength(marking.some(({ kind }) => kind === 'length')),
       keys: ['L'],
-      run: () => ask('length'),
+      run: askLength,
     },
-    { id: 'mark-card', words: words.markCard(marking.asked.includes('card')), keys: ['C'], run: () => ask('card') },
+    { id: 'mark-card', words: words.markCard(cardOf(marking) >= 0), keys: ['C'], run: askCard },
   ]);
   return (
     <ScreenFrame
@@ -124,7 +137,7 @@ export function MarkPhotograph({ look, piece, start, onMeasure, onLeave }: MarkP
       footer={
         <Footer
           hints={[
-            { keys: ['Tab'], words: words.keyNextCorner },
+            { keys: ['Tab'], words: words.keyNextMark },
             { keys: ['ArrowLeft', 'ArrowRight'], words: words.keyNudge },
             { keys: ['Backspace'], words: words.keyTakeBack },
           ]}
@@ -144,7 +157,7 @@ export function MarkPhotograph({ look, piece, start, onMeasure, onLeave }: MarkP
         onPointerDown={(event) => {
           const point = fromEvent(event);
           const place = nearest(point);
-          if (place < 0 || event.button !== 0 || image.width === 0) return;
+          if (place === null || event.button !== 0 || image.width === 0) return;
           event.currentTarget.setPointerCapture(event.pointerId);
           setHeld(place);
           put(place, point);
@@ -161,23 +174,27 @@ export function MarkPhotograph({ look, piece, start, onMeasure, onLeave }: MarkP
             style={{ left, top, width: image.width * scale, height: image.height * scale }}
           />
         )}
-        <MarkedLines places={places} scale={scale} left={left} top={top} />
+        <MarkedLines marking={marking} scale={scale} left={left} top={top} />
         {/* Before the picture is there, a mark would have no place on it. */}
         {image.width > 0 &&
-          shown.map((place) => {
-            const marked = places[place] !== null;
+          places.map((place) => {
+            const marked = pointAt(marking, place) !== null;
             const at = placeOf(place);
-            const name = placeName(place, words);
+            const name = placeName(marking, place, words);
             return (
               <button
-                key={place}
+                key={`${place.thing} ${place.point}`}
                 type="button"
                 className={marked ? 'corner-mark on-photograph' : 'corner-mark on-photograph is-waiting'}
                 style={{ left: left + at.x * scale, top: top + at.y * scale }}
                 aria-label={words.placeLabel(name.label, marked)}
                 data-own-keys
-                data-place={place}
-                onFocus={() => setHeld(null)}
+                data-thing={place.thing}
+                onFocus={() => {
+                  setHeld(null);
+                  setFocused(place);
+                }}
+                onBlur={() => setFocused(null)}
                 onKeyDown={(event) => {
                   nudge(event, place);
                   if ((event.key === 'Enter' || event.key === ' ') && !marked) {
@@ -193,20 +210,21 @@ export function MarkPhotograph({ look, piece, start, onMeasure, onLeave }: MarkP
           })}
         <MagnifierGlass
           address={image.address}
-          places={places}
-          held={held}
+          point={glass === null ? null : pointAt(marking, glass)}
           scale={scale}
           left={left}
           top={top}
-          box={box}
+          width={width}
         />
       </div>
       <MarkingWords
         marking={marking}
         sentence={sentence}
         units={piece.units}
-        onAsk={ask}
-        onLength={(length) => setMarking({ ...marking, length })}
+        onAskLength={askLength}
+        onAskCard={askCard}
+        onLength={(thing, length) => setMarking((before) => withLength(before, thing, length))}
+        onTakeAway={(thing) => setMarking((before) => without(before, thing))}
       />
     </ScreenFrame>
   );

@@ -162,7 +162,7 @@ export function MeasuredCheck(props: MeasuredCheckProps) {
           camera={look.camera}
           onAnswered={() => void useChecks.getState().measureKept(look.hash, look.name, look.camera)}
         />
-        <ForecastLines forecasts={comparison.forecasts} />
+        <ForecastLines forecasts={comparison.forecasts} units={piece.units} />
         <SinceLast look={look} piece={piece} />
         <AgreeingRows rows={rows} />
         <div className="check-further">

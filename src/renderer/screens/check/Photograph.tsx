@@ -20,13 +20,14 @@ interface PhotographProps {
   readonly piece: Piece;
   readonly edges: PlannedSelvedges;
   readonly layers: Layers;
+  readonly marked: readonly number[];
   readonly view: StageView;
   readonly base: StageView;
   readonly setView: (view: StageView) => void;
 }
 
 /** The loom seen front-on, to scale, with plan and cloth over it; pan, zoom, and read any place in millimetres. */
-export function Photograph({ box, look, piece, edges, layers, view, base, setView }: PhotographProps) {
+export function Photograph({ box, look, piece, edges, layers, marked, view, base, setView }: PhotographProps) {
   const words = useWords().check;
   const size = useSettings((state) => state.settings.textSize) / 100;
   const [probe, setProbe] = useState<Probe | null>(null);
@@ -97,6 +98,7 @@ export function Photograph({ box, look, piece, edges, layers, view, base, setVie
           reading={look.reading}
           edges={edges}
           layers={layers}
+          marked={marked}
           project={project}
           size={size}
           name="photograph"

@@ -13,6 +13,7 @@ import {
   type Project,
   plannedOutline,
   plannedShapes,
+  plannedStrings,
 } from './overlayPaths.ts';
 
 interface PhotographOverlayProps {
@@ -20,6 +21,8 @@ interface PhotographOverlayProps {
   readonly reading: LoomReading;
   readonly edges: PlannedSelvedges;
   readonly layers: Layers;
+  /** Ends a flag speaks of: their bare strings are marked beside the straight they should be. */
+  readonly marked: readonly number[];
   readonly project: Project;
   /** Text-size setting as a share; lines grow with it. */
   readonly size: number;
@@ -28,7 +31,7 @@ interface PhotographOverlayProps {
 
 /** Plan, cloth and what lies between them, in screen pixels. */
 export function PhotographOverlay(props: PhotographOverlayProps) {
-  const { piece, reading, edges, layers, project, size, name } = props;
+  const { piece, reading, edges, layers, marked, project, size, name } = props;
   const topY = piece.loom.openingHeight - piece.cloth.baseAboveBottomBar;
   const paths = useMemo(
     () => ({
@@ -36,10 +39,12 @@ export function PhotographOverlay(props: PhotographOverlayProps) {
       cloth: measuredCloth(reading, piece.loom.notchPitch / 2, project),
       ...differences(reading, edges, project),
       strings: layers.strings ? measuredStrings(reading, topY, project) : '',
+      flagged: measuredStrings(reading, topY, project, marked),
+      straight: plannedStrings(reading, piece, project, marked),
       ribs: layers.ribs ? measuredRibs(reading, project) : '',
       colours: layers.colours ? colourMismatches(piece, reading, project) : '',
     }),
-    [piece, reading, edges, project, topY, layers.strings, layers.ribs, layers.colours],
+    [piece, reading, edges, project, topY, marked, layers.strings, layers.ribs, layers.colours],
   );
   return (
     <g>
@@ -56,6 +61,8 @@ export function PhotographOverlay(props: PhotographOverlayProps) {
             </g>
           ),
       )}
+      {paths.straight !== '' && <PlanLine d={paths.straight} size={size} />}
+      {paths.flagged !== '' && <ClothLine d={paths.flagged} size={0.7 * size} />}
       {layers.plan && <PlanLine d={paths.plan} size={size} />}
       {layers.cloth && <ClothLine d={paths.cloth} size={size} />}
     </g>

@@ -1,13 +1,12 @@
 import type { Comparison } from '../../../core/compare/compareReading.ts';
 import { fellLean } from '../../../core/compare/fellFlags.ts';
 import type { Flag, LoomReading } from '../../../core/model/check.ts';
+import { measurement } from '../../../core/model/measurement.ts';
 import type { Piece } from '../../../core/model/piece.ts';
 import type { Words } from '../../words/en.ts';
-import { lengthSaid, rowFigure } from '../../words/figures.ts';
+import { passFigure, rowFigure, sizeFigure } from '../../words/figures.ts';
 
 import { edgeAtFell } from './edgeRows.ts';
-import { passFigure } from './passFigure.ts';
-import { spread } from './probe.ts';
 
 export type Standing = 'agrees' | 'close' | 'off';
 
@@ -49,13 +48,13 @@ export function agreeingRows(
   if (lean !== null && !flagged((flag) => flag.kind === 'tilt')) {
     const level = Math.abs(lean.riseMm) <= Math.max(lean.sigmaMm, 0.5);
     const name = level ? words.fellLevel : lean.riseMm > 0 ? words.fellRightHigher : words.fellLeftHigher;
-    const figure = `${lengthSaid(Math.abs(lean.riseMm), units, 'edge')} ± ${spread(lean.sigmaMm, units)}`;
+    const figure = sizeFigure(measurement(lean.riseMm, lean.sigmaMm, 1, 'fell'), units);
     rows.push({ name, figure, stands: standing(lean.riseMm, lean.sigmaMm, allowance) });
   }
   // Unequal halves are normal while one side is ahead: the difference is shown, and not judged.
   const { mean } = comparison.mirrored;
   if (mean !== null && mean.turns !== 0 && !flagged((flag) => flag.kind === 'uneven')) {
-    const figure = `${lengthSaid(Math.abs(mean.differenceMm), units, 'edge')} ± ${spread(mean.sigmaMm, units)}`;
+    const figure = sizeFigure(measurement(mean.differenceMm, mean.sigmaMm, 1, 'fell'), units);
     const ahead = mean.differenceMm > 0 ? words.leftAhead : words.rightAhead;
     rows.push({ name: ahead(Math.abs(mean.turns)), figure, stands: 'agrees' });
   }

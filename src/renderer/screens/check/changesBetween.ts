@@ -20,7 +20,7 @@ export function changesBetween(earlier: LoomReading, later: LoomReading, piece: 
     if (Math.abs(change) <= 2 * sigma) held.push(words.edges[side]);
     else {
       // "3/16 in further in" would be read twice: inches are written out beside in and out.
-      const figure = lengthSaid(Math.abs(change), units, 'edge').replace(/ in$/, ' inch');
+      const figure = lengthSaid(Math.abs(change), units, 'edge').replace(/in$/, 'inch');
       moved.push(words.edgeMoved(words.edges[side], figure, change < 0, spread(sigma, units)));
     }
   }

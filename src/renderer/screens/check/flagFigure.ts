@@ -1,19 +1,19 @@
+import { flagFinding } from '../../../core/compare/flagFinding.ts';
 import type { Flag, LoomReading } from '../../../core/model/check.ts';
-import type { DeviationAxis } from '../../../core/model/deviationWords.ts';
 import type { LengthUnits } from '../../../core/model/lengthWords.ts';
 import type { PlannedSelvedges } from '../../../core/warp/plannedSelvedges.ts';
-import { finding } from '../../words/figures.ts';
+import { findingSaid } from '../../words/figures.ts';
 import type { PlainPoint } from './plainPoint.ts';
 
 const acrossKinds: readonly Flag['kind'][] = ['draw-in', 'spreading', 'motif'];
 
-export const flagAxis = (flag: Flag): DeviationAxis => (acrossKinds.includes(flag.kind) ? 'across' : 'along');
+/** Whether a flag speaks of a place across the cloth, as an edge does, and not of a height. */
+export const isAcross = (flag: Flag): boolean => acrossKinds.includes(flag.kind);
 
-/** The figure of a flag with its give or take; null for a count, and for strings, whose own words hold it. */
+/** The figure of a flag in the weaver's language; null where its own words hold it. */
 export function flagFigure(flag: Flag, units: LengthUnits) {
-  if (flag.kind === 'count' || flag.kind === 'slack') return null;
-  const deviation = { value: flag.deviationMm, sigma: Math.max(flag.sigmaMm, 1e-3), n: 1, source: 'flag' };
-  return finding(deviation, flagAxis(flag), units);
+  const found = flagFinding(flag, units);
+  return found === null ? null : findingSaid(found);
 }
 
 /** The measured value nearest to a height on one side. */
@@ -31,6 +31,6 @@ export function flagPlace(flag: Flag, reading: LoomReading, edges: PlannedSelved
   if (flag.yMm === null) return null;
   if (flag.xMm !== null) return { x: flag.xMm, y: flag.yMm };
   if (flag.side === null) return { x: 0, y: flag.yMm };
-  if (flagAxis(flag) === 'along') return { x: edges[flag.side] * 0.6, y: flag.yMm };
+  if (!isAcross(flag)) return { x: edges[flag.side] * 0.6, y: flag.yMm };
   return selvedgeAt(reading, flag.side, flag.yMm) ?? { x: edges[flag.side], y: flag.yMm };
 }

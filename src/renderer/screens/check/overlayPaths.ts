@@ -1,6 +1,7 @@
 import { outlinesOf } from '../../../core/cartoon/outline.ts';
 import type { LoomReading } from '../../../core/model/check.ts';
 import type { Piece } from '../../../core/model/piece.ts';
+import { stringCourse } from '../../../core/report/stringCourse.ts';
 import type { PlannedSelvedges } from '../../../core/warp/plannedSelvedges.ts';
 import type { PlainPoint } from './plainPoint.ts';
 
@@ -136,27 +137,37 @@ export function differences(
   return paths;
 }
 
-/** Bare strings: from where each end is at the fell, along its bow, to the notch it hangs in at the top bar. */
-export function measuredStrings(reading: LoomReading, topY: number, project: Project): string {
-  const notches = new Map(reading.ends.map((end) => [end.index, end.notchX]));
+/** Bare strings of these ends as they were measured; of all ends when none are named. */
+export function measuredStrings(
+  reading: LoomReading,
+  topY: number,
+  project: Project,
+  which?: readonly number[],
+): string {
   return reading.ends
-    .map((end) => {
-      const notch = notches.get(end.runsTo ?? end.index) ?? null;
-      if (notch === null || end.fell === null || end.xAtFell === null) return '';
-      const from = { x: end.xAtFell.value, y: end.fell.value };
-      const bow = end.bow?.value ?? 0;
-      const points = Array.from({ length: BOW_STEPS + 1 }, (_, step) => {
-        const share = step / BOW_STEPS;
-        const x = from.x + (notch.value - from.x) * share + bow * 4 * share * (1 - share);
-        return { x, y: from.y + (topY - from.y) * share };
-      });
-      return pathThrough(points, project);
-    })
+    .filter(({ index }) => which === undefined || which.includes(index))
+    .map((end) => stringCourse(end, reading.ends, topY))
+    .map((course) => (course.length === 0 ? '' : pathThrough(course, project)))
     .join('');
 }
 
-/** Straight pieces a bowed string is drawn with: a bow of 3 mm then looks round. */
-const BOW_STEPS = 8;
+/** The same strings as they are planned: straight from the fell to their own notch. */
+export function plannedStrings(reading: LoomReading, piece: Piece, project: Project, which: readonly number[]): string {
+  const topY = piece.loom.openingHeight - piece.cloth.baseAboveBottomBar;
+  return reading.ends
+    .filter(({ index, fell }) => fell !== null && which.includes(index))
+    .map(({ index, fell, xAtFell }) => {
+      const notch = (index - (piece.warp.ends - 1) / 2) * piece.loom.notchPitch;
+      return pathThrough(
+        [
+          { x: xAtFell?.value ?? notch, y: fell!.value },
+          { x: notch, y: topY },
+        ],
+        project,
+      );
+    })
+    .join('');
+}
 
 /** Ribs: where each end runs inside the cloth. */
 export function measuredRibs(reading: LoomReading, project: Project): string {

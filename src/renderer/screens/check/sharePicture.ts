@@ -2,9 +2,16 @@ import type { Piece } from '../../../core/model/piece.ts';
 import { plannedSelvedges } from '../../../core/warp/plannedSelvedges.ts';
 import type { Words } from '../../words/en.ts';
 import type { Look } from './checkStore.ts';
-import { titleOf } from './FlagList.tsx';
+import { flagTitle } from './FlagList.tsx';
 import { flagFigure, flagPlace } from './flagFigure.ts';
-import { measuredCloth, type Project, plannedOutline, plannedShapes } from './overlayPaths.ts';
+import {
+  measuredCloth,
+  measuredStrings,
+  type Project,
+  plannedOutline,
+  plannedShapes,
+  plannedStrings,
+} from './overlayPaths.ts';
 
 /** A rectangle of cloth, mm, and how finely it is drawn. */
 export interface ShareFrame {
@@ -38,10 +45,24 @@ function linesOf(pen: CanvasRenderingContext2D, text: string, width: number): st
   return lines;
 }
 
-function drawOverlay(pen: CanvasRenderingContext2D, piece: Piece, look: Look, project: Project): void {
+function drawOverlay(
+  pen: CanvasRenderingContext2D,
+  piece: Piece,
+  look: Look,
+  marked: readonly number[],
+  project: Project,
+): void {
   const edges = plannedSelvedges(piece, look.reading.selvedge);
-  const plan = new Path2D(plannedOutline(edges, piece.cloth.height, project) + plannedShapes(piece, edges, project));
-  const cloth = new Path2D(measuredCloth(look.reading, piece.loom.notchPitch / 2, project));
+  const { reading } = look;
+  const topY = piece.loom.openingHeight - piece.cloth.baseAboveBottomBar;
+  const plan = new Path2D(
+    plannedOutline(edges, piece.cloth.height, project) +
+      plannedShapes(piece, edges, project) +
+      plannedStrings(reading, piece, project, marked),
+  );
+  const cloth = new Path2D(
+    measuredCloth(reading, piece.loom.notchPitch / 2, project) + measuredStrings(reading, topY, project, marked),
+  );
   const stroke = (path: Path2D, colour: string, width: number, dash: readonly number[] = []) => {
     pen.setLineDash([...dash]);
     pen.strokeStyle = colour;
@@ -56,6 +77,9 @@ function drawOverlay(pen: CanvasRenderingContext2D, piece: Piece, look: Look, pr
   stroke(cloth, '#140d02', 8.1);
   stroke(cloth, '#ffb03a', 3.9);
 }
+
+/** How near a label's middle may come to the picture's border, px. */
+const LABEL = 36;
 
 /** A label of white on ink beside the place it speaks of, kept inside the picture. */
 function drawLabel(pen: CanvasRenderingContext2D, text: string, at: { x: number; y: number }, width: number): void {
@@ -108,7 +132,7 @@ export async function sharePicture(
   const said = flags.map(({ flag, index }) => {
     const figure = flagFigure(flag, piece.units);
     const size = figure === null ? '' : ` ${figure.figure}, ${figure.giveOrTake}.`;
-    return text(`${index + 1}  ${titleOf(flag.message)}.${size}`, `450 30px ${FACE}`);
+    return text(`${index + 1}  ${flagTitle(flag, piece.units)}.${size}`, `450 30px ${FACE}`);
   });
   const paragraphs = [
     text(title, `600 44px ${HEADING}`),
@@ -129,14 +153,22 @@ export async function sharePicture(
   pen.beginPath();
   pen.rect(0, 0, width, height);
   pen.clip();
-  drawOverlay(pen, piece, look, project);
+  drawOverlay(
+    pen,
+    piece,
+    look,
+    flags.flatMap(({ flag }) => flag.ends),
+    project,
+  );
   pen.setLineDash([]);
   pen.textBaseline = 'middle';
   for (const { flag, index } of flags) {
     const place = flagPlace(flag, look.reading, edges);
     if (place === null) continue;
     const figure = flagFigure(flag, piece.units);
-    const at = project(place.x, place.y);
+    // A string's middle may lie above the picture: its label waits at the border.
+    const { x, y: wanted } = project(place.x, place.y);
+    const at = { x, y: Math.min(Math.max(wanted, LABEL), height - LABEL) };
     drawLabel(pen, figure === null ? `${index + 1}` : `${index + 1}  ${figure.figure} ± ${figure.spread}`, at, width);
   }
   pen.restore();

@@ -1,12 +1,12 @@
 import { useEffect, useMemo, useRef } from 'react';
 import { heightOfPasses, passesAtHeight } from '../../../core/chart/clothGrid.ts';
-import { mm } from '../../../core/model/units.ts';
+import { MM_PER_INCH, mm } from '../../../core/model/units.ts';
 import { blockOutline } from '../../canvas/blockOutline.ts';
 import { type ClothView, freshContext, paintCloth, paintStrings, placeIn } from '../../canvas/paintCloth.ts';
 import { useBoxSize } from '../../parts/useBoxSize.ts';
 import { usePiece } from '../../state/pieceStore.ts';
 import { type Work, wovenAfter } from '../../state/useWork.ts';
-import { lengthSaid } from '../../words/figures.ts';
+import { inchesSaid, lengthSaid } from '../../words/figures.ts';
 import { useWords } from '../../words/useWords.ts';
 
 interface ClothPictureProps {
@@ -18,11 +18,12 @@ interface ClothPictureProps {
 }
 
 const MARGIN = { left: 66, right: 54, top: 22, bottom: 26 };
-const stepFor = (px: number) => [5, 10, 20, 25, 50, 100, 200].find((step) => step * px >= 44) ?? 500;
+/** Steps of the ruler, in the weaver's unit. */
+const steps = { mm: [5, 10, 20, 25, 50, 100, 200, 500], in: [0.5, 1, 2, 4, 8, 20] } as const;
 
 /** The woven cloth as floats, the blocks to come dotted and numbered on their strings, the fell with its height. */
 export function ClothPicture({ work, passesShown, chosen, onChoose }: ClothPictureProps) {
-  const words = useWords().order;
+  const { order: words, shell } = useWords();
   const units = usePiece((state) => state.piece?.units ?? 'mm');
   const box = useRef<HTMLDivElement>(null);
   const canvas = useRef<HTMLCanvasElement>(null);
@@ -62,10 +63,11 @@ export function ClothPicture({ work, passesShown, chosen, onChoose }: ClothPictu
     paintCloth(context, view, { chart, parity, colours: work.piece.yarns.map((yarn) => yarn.colour), woven });
   }, [view, chart, parity, woven, work.piece]);
   const place = placeIn(view);
-  const step = stepFor(pxPerMm);
+  const unit = units === 'mm' ? 1 : MM_PER_INCH;
+  const step = steps[units].find((each) => each * unit * pxPerMm >= 44) ?? steps[units].at(-1)!;
   const stands = { passHeight: chart.passHeight, measured: work.plan.measured };
   const heights = Array.from(
-    { length: Math.floor(heightOfPasses(stands, chart.passes) / step) + 1 },
+    { length: Math.floor(heightOfPasses(stands, chart.passes) / (step * unit)) + 1 },
     (_, index) => index * step,
   );
   const highest = woven.reduce((most, passes) => Math.max(most, passes), 0);
@@ -99,10 +101,11 @@ export function ClothPicture({ work, passesShown, chosen, onChoose }: ClothPictu
           )}
         </g>
         <g className="ruler" transform={`translate(${left - 6} ${MARGIN.top})`}>
+          <text x={-14}>{shell[units === 'mm' ? 'millimetres' : 'inches']}</text>
           {heights.map((height) => (
-            <g key={height} transform={`translate(0 ${place(0, passesAtHeight(stands, height)).y.toFixed(1)})`}>
+            <g key={height} transform={`translate(0 ${place(0, passesAtHeight(stands, height * unit)).y.toFixed(1)})`}>
               <line x1={-8} x2={0} />
-              <text x={-14}>{height}</text>
+              <text x={-14}>{units === 'mm' ? height : inchesSaid(height, 2)}</text>
             </g>
           ))}
         </g>
@@ -116,7 +119,7 @@ export function ClothPicture({ work, passesShown, chosen, onChoose }: ClothPictu
               {words.fell}
             </text>
             <text x={4} y={17}>
-              {lengthSaid(mm(heightOfPasses(stands, highest)), units, 'planned').replace(/ mm$/, '')}
+              {lengthSaid(mm(heightOfPasses(stands, highest)), units, 'planned').replace(/\u00a0(mm|in|Zoll)$/, '')}
             </text>
           </g>
         )}

@@ -45,7 +45,8 @@ export function ReplanSheet({ work, begin, onClose }: ReplanSheetProps) {
           units={work.piece.units}
           kind="pass-height"
           step={mm(0.01)}
-          refuse={(value) => (value < 0.1 || value > 50 ? all.piece.refusal(0.1, 50) : null)}
+          least={0.1}
+          most={50}
           onChange={setTyped}
         />
       </FieldRow>

@@ -49,7 +49,7 @@ export function CrossSection({ piece, weft, colour }: CrossSectionProps) {
         {[0, 1].map((phase) => (
           // What nobody has told the thickness of is only hinted at.
           <g key={phase} opacity={weft === null ? 0.3 : 1}>
-            <path d={pass(phase)} fill="none" stroke="#101518" strokeWidth={thick * scale + 2.5} />
+            <path d={pass(phase)} fill="none" stroke="var(--ink)" strokeWidth={thick * scale + 2.5} />
             <path d={pass(phase)} fill="none" stroke={colour} strokeWidth={thick * scale} />
           </g>
         ))}

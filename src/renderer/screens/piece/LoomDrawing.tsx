@@ -136,7 +136,7 @@ export function LoomDrawing({ piece, chart }: { readonly piece: Piece; readonly 
           onChange={(base) => change((now) => ({ ...now, cloth: { ...now.cloth, baseAboveBottomBar: base } }), 'base')}
         />
       </span>
-      <span className="on-line" style={{ left: x(middle), top: y(-loom.bar) + 24 }}>
+      <span className="on-line is-low" style={{ left: x(middle), top: y(-loom.bar) + 24 }}>
         <DimensionField
           label={words.widthOfCloth}
           value={mm(width)}

@@ -29,7 +29,8 @@ export function LoomSheet({ piece, onClose }: { readonly piece: Piece; readonly 
         value={mm(value)}
         units={piece.units}
         kind={fine ? 'pass-height' : 'planned'}
-        refuse={(typed) => (typed < 0.5 || typed > 5000 ? words.refusal(0.5, 5000) : null)}
+        least={0.5}
+        most={5_000}
         onChange={(typed) => put({ [name]: typed })}
       />
     </FieldRow>
@@ -44,7 +45,6 @@ export function LoomSheet({ piece, onClose }: { readonly piece: Piece; readonly 
         least={2}
         most={2000}
         whole
-        refusal={words.refusal}
         onChange={(notches) => notches !== null && put({ notches })}
       />
       {length(words.openingWidth, loom.openingWidth, 'openingWidth', false)}

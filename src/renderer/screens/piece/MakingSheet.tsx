@@ -1,3 +1,4 @@
+import { yarnMeasures } from '../../../core/model/lengthWords.ts';
 import type { Making, Piece } from '../../../core/model/piece.ts';
 import { metres, mm } from '../../../core/model/units.ts';
 import { DimensionField } from '../../parts/DimensionField.tsx';
@@ -13,6 +14,7 @@ export function MakingSheet({ piece, onClose }: { readonly piece: Piece; readonl
   const words = useWords().piece;
   const change = usePiece((state) => state.change);
   const { making, cloth } = piece;
+  const yarnMeasure = yarnMeasures[piece.units];
   const put = (part: Partial<Making>) => change((now) => ({ ...now, making: { ...now.making, ...part } }), 'making');
   const putCloth = (part: Partial<Piece['cloth']>) =>
     change((now) => ({ ...now, cloth: { ...now.cloth, ...part } }), 'making');
@@ -24,7 +26,8 @@ export function MakingSheet({ piece, onClose }: { readonly piece: Piece; readonl
         value={making[name]}
         units={piece.units}
         kind={fine ? 'edge' : 'planned'}
-        refuse={(typed) => (typed > 2000 || (name === 'dowelSag' && typed < 0.1) ? words.refusal(0, 2000) : null)}
+        least={name === 'dowelSag' ? 0.1 : 0}
+        most={2_000}
         onChange={(value) => put({ [name]: value })}
       />
     </FieldRow>
@@ -40,7 +43,8 @@ export function MakingSheet({ piece, onClose }: { readonly piece: Piece; readonl
           value={cloth.passHeight}
           units={piece.units}
           kind="pass-height"
-          refuse={(typed) => (typed < 0.05 || typed > 50 ? words.refusal(0.05, 50) : null)}
+          least={0.05}
+          most={50}
           onChange={(passHeight) => putCloth({ passHeight: mm(passHeight), passHeightSource: 'planned' })}
         />
       </FieldRow>
@@ -62,7 +66,6 @@ export function MakingSheet({ piece, onClose }: { readonly piece: Piece; readonl
         least={0}
         most={1000}
         whole
-        refusal={words.refusal}
         onChange={(value) => value !== null && putCloth({ headerPasses: value })}
       />
       <NumberField
@@ -71,17 +74,16 @@ export function MakingSheet({ piece, onClose }: { readonly piece: Piece; readonl
         least={0}
         most={1000}
         whole
-        refusal={words.refusal}
         onChange={(value) => value !== null && putCloth({ footerPasses: value })}
       />
       {length(words.allowance, 'allowance', true)}
       <NumberField
         label={words.workingLength}
-        value={making.workingLength}
+        value={making.workingLength / yarnMeasure.metres}
         least={0.5}
         most={50}
-        refusal={words.refusal}
-        onChange={(value) => value !== null && put({ workingLength: metres(value) })}
+        after={yarnMeasure.unit}
+        onChange={(value) => value !== null && put({ workingLength: metres(value * yarnMeasure.metres) })}
       />
       {length(words.tail, 'tail', false)}
       {length(words.fringe, 'fringe', false)}
@@ -90,7 +92,6 @@ export function MakingSheet({ piece, onClose }: { readonly piece: Piece; readonl
         value={Math.round(making.spare * 100)}
         least={0}
         most={200}
-        refusal={words.refusal}
         onChange={(value) => value !== null && put({ spare: value / 100 })}
       />
       <NumberField
@@ -98,7 +99,6 @@ export function MakingSheet({ piece, onClose }: { readonly piece: Piece; readonl
         value={making.passesPerMinute}
         least={0.05}
         most={60}
-        refusal={words.refusal}
         onChange={(value) => value !== null && put({ passesPerMinute: value })}
       />
       {length(words.hill, 'hillLimit', false)}

@@ -21,7 +21,6 @@ export function WarpSheet({ piece, onClose }: { readonly piece: Piece; readonly 
         least={2}
         most={loom.notches}
         whole
-        refusal={words.refusal}
         onChange={(ends) => ends !== null && change((now) => withEnds(now, ends), 'width')}
       />
       <FieldRow label={words.stringsPerEnd}>
@@ -41,7 +40,8 @@ export function WarpSheet({ piece, onClose }: { readonly piece: Piece; readonly 
           value={warp.stringDiameter}
           units={piece.units}
           kind="pass-height"
-          refuse={(typed) => (typed < 0.05 || typed > 20 ? words.refusal(0.05, 20) : null)}
+          least={0.05}
+          most={20}
           onChange={(stringDiameter) => put({ stringDiameter })}
         />
       </FieldRow>
@@ -51,7 +51,6 @@ export function WarpSheet({ piece, onClose }: { readonly piece: Piece; readonly 
         least={1}
         most={loom.notches - warp.ends + 1}
         whole
-        refusal={words.refusal}
         onChange={(notch) => notch !== null && put({ firstNotch: notch - 1 })}
       />
       <TextField label={words.warpYarn} value={warp.yarnName} onChange={(yarnName) => put({ yarnName })} />
@@ -61,7 +60,6 @@ export function WarpSheet({ piece, onClose }: { readonly piece: Piece; readonly 
         least={1}
         most={100_000}
         maybe
-        refusal={words.refusal}
         onChange={(tex) => put({ tex })}
       />
       <FieldRow label={words.warpColour}>

@@ -1,7 +1,7 @@
 import type { Piece } from '../../../core/model/piece.ts';
 import type { Plan } from '../../../core/plan/planPiece.ts';
 import { QuietButton } from '../../parts/Actions.tsx';
-import { lengthSaid, yarnLengthSaid } from '../../words/figures.ts';
+import { lengthSaid, typedFigure, yarnLengthSaid } from '../../words/figures.ts';
 import { useWords } from '../../words/useWords.ts';
 
 interface WarpTableProps {
@@ -18,10 +18,7 @@ export function WarpTable({ piece, plan, onLoom, onWarp, onMaking, onArithmetic 
   const words = useWords().piece;
   const { loom, warp } = piece;
   const say = (value: number) => lengthSaid(value, piece.units);
-  const pitch =
-    piece.units === 'in' || Math.abs(loom.notchPitch - 6.35) < 0.01
-      ? lengthSaid(loom.notchPitch, 'in')
-      : lengthSaid(loom.notchPitch, 'mm', 'edge');
+  const pitch = piece.units === 'in' ? lengthSaid(loom.notchPitch, 'in') : `${typedFigure(loom.notchPitch)} mm`;
   const middle = Math.floor((warp.ends - 1) / 2) + 1;
   const cut = words.cutIs(
     yarnLengthSaid(plan.materials.warp.length, piece.units),
@@ -40,7 +37,7 @@ export function WarpTable({ piece, plan, onLoom, onWarp, onMaking, onArithmetic 
       <dl className="warp-table">
         <dt>{words.loom}</dt>
         <dd>
-          {words.loomIs(loom.name, pitch, say(loom.openingWidth).replace(/ mm$/, ''), say(loom.openingHeight))}{' '}
+          {words.loomIs(loom.name, pitch, say(loom.openingWidth).replace(/\u00a0mm$/, ''), say(loom.openingHeight))}{' '}
           <QuietButton onPress={onLoom} label={words.changeLoom}>
             {words.change}
           </QuietButton>

@@ -1,6 +1,7 @@
 import { useState } from 'react';
+import { yarnMeasures } from '../../../core/model/lengthWords.ts';
 import type { CountSystem, Piece, Yarn } from '../../../core/model/piece.ts';
-import { grams, metres, mm } from '../../../core/model/units.ts';
+import { grams, MM_PER_INCH, metres, mm } from '../../../core/model/units.ts';
 import { QuietButton } from '../../parts/Actions.tsx';
 import { FieldRow, NumberField, SelectField, TextField } from '../../parts/Fields.tsx';
 import { SheetDialog } from '../../parts/SheetDialog.tsx';
@@ -29,7 +30,7 @@ interface YarnSheetProps {
 
 /** Everything a label, a ruler or a photograph says about one yarn. */
 export function YarnSheet({ piece, yarn: id, onClose }: YarnSheetProps) {
-  const words = useWords().piece;
+  const { piece: words, shell } = useWords();
   const change = usePiece((state) => state.change);
   const [photo, setPhoto] = useState<File | null>(null);
   const yarn = piece.yarns.find((each) => each.id === id);
@@ -49,6 +50,10 @@ export function YarnSheet({ piece, yarn: id, onClose }: YarnSheetProps) {
     onClose();
   };
   const { count, label } = yarn;
+  const onLabel = yarnMeasures[piece.units];
+  const unit = piece.units === 'mm' ? 1 : MM_PER_INCH;
+  /** Centimetres in the length that wraps are counted over. */
+  const wrapped = piece.units === 'mm' ? 1 : MM_PER_INCH / 10;
   return (
     <SheetDialog title={yarn.name} onClose={onClose}>
       <TextField label={words.name} value={yarn.name} onChange={(name) => put({ name })} />
@@ -70,14 +75,16 @@ export function YarnSheet({ piece, yarn: id, onClose }: YarnSheetProps) {
         onChange={(fibre) => put({ fibre })}
       />
       <NumberField
-        label={words.labelMetres}
-        value={label?.metres ?? null}
+        label={words.labelLength[piece.units]}
+        value={label === null ? null : label.metres / onLabel.metres}
         least={1}
         most={100_000}
         maybe
-        refusal={words.refusal}
         onChange={(value) =>
-          put({ label: value === null ? null : { metres: metres(value), grams: label?.grams ?? grams(100) } })
+          put({
+            label:
+              value === null ? null : { metres: metres(value * onLabel.metres), grams: label?.grams ?? grams(100) },
+          })
         }
       />
       {label !== null && (
@@ -86,7 +93,6 @@ export function YarnSheet({ piece, yarn: id, onClose }: YarnSheetProps) {
           value={label.grams}
           least={1}
           most={10_000}
-          refusal={words.refusal}
           onChange={(value) => value !== null && put({ label: { ...label, grams: grams(value) } })}
         />
       )}
@@ -113,7 +119,6 @@ export function YarnSheet({ piece, yarn: id, onClose }: YarnSheetProps) {
             value={count.size}
             least={0.01}
             most={100_000}
-            refusal={words.refusal}
             onChange={(size) => size !== null && put({ count: { ...count, size } })}
           />
           <NumberField
@@ -122,29 +127,26 @@ export function YarnSheet({ piece, yarn: id, onClose }: YarnSheetProps) {
             least={1}
             most={100}
             whole
-            refusal={words.refusal}
             onChange={(plies) => plies !== null && put({ count: { ...count, plies } })}
           />
         </>
       )}
       <NumberField
-        label={words.wraps}
-        value={yarn.wrapsPerCm}
+        label={words.wraps[piece.units]}
+        value={yarn.wrapsPerCm === null ? null : yarn.wrapsPerCm * wrapped}
         least={0.2}
         most={200}
         maybe
-        refusal={words.refusal}
-        onChange={(wrapsPerCm) => put({ wrapsPerCm })}
+        onChange={(value) => put({ wrapsPerCm: value === null ? null : value / wrapped })}
       />
       <NumberField
         label={words.thickness}
-        value={yarn.diameter}
-        least={0.05}
-        most={50}
+        value={yarn.diameter === null ? null : yarn.diameter / unit}
+        least={piece.units === 'mm' ? 0.05 : 0.002}
+        most={piece.units === 'mm' ? 50 : 2}
         maybe
-        after="mm"
-        refusal={words.refusal}
-        onChange={(value) => put({ diameter: value === null ? null : mm(value) })}
+        after={shell[piece.units === 'mm' ? 'millimetres' : 'inches']}
+        onChange={(value) => put({ diameter: value === null ? null : mm(value * unit) })}
       />
       <NumberField
         label={words.category}
@@ -154,7 +156,6 @@ export function YarnSheet({ piece, yarn: id, onClose }: YarnSheetProps) {
         whole
         maybe
         after={words.categoryGuess}
-        refusal={words.refusal}
         onChange={(category) => put({ category })}
       />
       <NumberField
@@ -163,7 +164,6 @@ export function YarnSheet({ piece, yarn: id, onClose }: YarnSheetProps) {
         least={1}
         most={20}
         whole
-        refusal={words.refusal}
         onChange={(strands) => strands !== null && put({ strands })}
       />
       <NumberField
@@ -173,7 +173,6 @@ export function YarnSheet({ piece, yarn: id, onClose }: YarnSheetProps) {
         most={5}
         maybe
         after={words.measuredUseAfter}
-        refusal={words.refusal}
         onChange={(measuredUse) => put({ measuredUse })}
       />
       <NumberField
@@ -182,7 +181,6 @@ export function YarnSheet({ piece, yarn: id, onClose }: YarnSheetProps) {
         least={1}
         most={10_000}
         maybe
-        refusal={words.refusal}
         onChange={(value) => put({ ballGrams: value === null ? null : grams(value) })}
       />
       <p className="sheet-action">

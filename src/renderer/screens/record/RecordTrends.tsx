@@ -21,7 +21,7 @@ const sets = { edges: ['left', 'right', 'pass'], whole: ['width', 'halves'] } as
 
 /** Edges, beat, width and halves through all checks, by height up the cloth or by date. */
 export function RecordTrends({ piece, records, chosen }: RecordTrendsProps) {
-  const words = useWords().record;
+  const { record: words, shell } = useWords();
   const [by, setBy] = useState<'height' | 'date'>('height');
   const [set, setSet] = useState<keyof typeof sets>('edges');
   const names = sets[set];
@@ -44,7 +44,8 @@ export function RecordTrends({ piece, records, chosen }: RecordTrendsProps) {
     return `${size(Math.abs(value - plan))} ${side(value > plan)}`;
   };
   const unit = piece.units === 'mm' ? 1 : 25.4;
-  const heightStep = [10, 20, 25, 50, 100, 200].find((step) => (top * 1.12) / (step * unit) <= 5) ?? 200;
+  const heightSteps = piece.units === 'mm' ? [10, 20, 25, 50, 100, 200] : [0.5, 1, 2, 4, 10];
+  const heightStep = heightSteps.find((step) => (top * 1.12) / (step * unit) <= 5) ?? heightSteps.at(-1)!;
   const heights = Array.from({ length: 8 }, (_, index) => index * heightStep).filter((each) => each * unit <= range[1]);
   const share = (value: number) => ((value - range[0]) / (range[1] - range[0])) * 100;
   const classes = ['record-plots', by === 'date' ? 'by-date' : '', names.length === 2 ? 'is-two' : ''];
@@ -73,11 +74,11 @@ export function RecordTrends({ piece, records, chosen }: RecordTrendsProps) {
       <div className={classes.filter((each) => each !== '').join(' ')}>
         {by === 'height' && (
           <div className="record-axis" aria-hidden="true">
-            <span className="record-axis-unit">{piece.units}</span>
+            <span className="record-axis-unit">{shell[piece.units === 'mm' ? 'millimetres' : 'inches']}</span>
             <div className="record-axis-box">
               {heights.map((each) => (
                 <span key={each} style={{ bottom: `calc((100% - 42px) * ${share(each * unit) / 100} + 33px)` }}>
-                  {each}
+                  {piece.units === 'mm' ? each : inchesSaid(each, 2)}
                 </span>
               ))}
             </div>

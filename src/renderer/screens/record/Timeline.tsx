@@ -12,6 +12,9 @@ import { spread } from '../check/probe.ts';
 import { useHostImage } from '../check/useHostImage.ts';
 import { nextCheck } from './nextCheck.ts';
 
+/** More flags than these are told in a number: the check itself shows them all. */
+const SHOWN_FLAGS = 2;
+
 interface TimelineProps {
   readonly piece: Piece;
   readonly checks: readonly CheckSummary[];
@@ -74,12 +77,15 @@ export function Timeline({ piece, checks, chosen, onChoose }: TimelineProps) {
                 <span className="second">{fell}</span>
                 {check.rendered && <span className="second">{words.rendered}</span>}
               </span>
-              {check.flags.map((flag) => (
-                <span key={flag} className="timeline-flag">
+              {check.flags.slice(0, SHOWN_FLAGS).map((flag) => (
+                <span key={flag.mm} className="timeline-flag">
                   <Sign name="mend" size={18} />
-                  <span>{titleOf(flag)}</span>
+                  <span>{titleOf(flag[piece.units])}</span>
                 </span>
               ))}
+              {check.flags.length > SHOWN_FLAGS && (
+                <span className="timeline-flag second">{words.moreFlags(check.flags.length - SHOWN_FLAGS)}</span>
+              )}
             </button>
           </li>
         );

@@ -2,9 +2,8 @@ import type { CheckRecord } from '../../../core/model/check.ts';
 import type { Piece } from '../../../core/model/piece.ts';
 import type { TableRows } from '../../parts/DrawingTable.tsx';
 import type { Words } from '../../words/en.ts';
-import { rowFigure } from '../../words/figures.ts';
+import { passFigure, rowFigure } from '../../words/figures.ts';
 import { heightSaid } from '../../words/heights.ts';
-import { passFigure } from '../check/passFigure.ts';
 import { fellHeight, trendNames, trendOf } from './trends.ts';
 
 /** Every check's figures, one row each: what the trends draw. */

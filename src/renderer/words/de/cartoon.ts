@@ -8,7 +8,7 @@ export const cartoon: Words['cartoon'] = {
   drawing: 'Der Karton auf der Kette',
   end: 'Kettf.',
   mm: 'mm',
-  inches: 'in',
+  inches: 'Zoll',
   turnsRuler: 'Wenden',
   tools: {
     select: 'Wählen',
@@ -41,7 +41,7 @@ export const cartoon: Words['cartoon'] = {
   dropHere: 'Hier loslassen: eine Zeichnung wird zu Formen, ein Bild wird nachgezeichnet.',
   trace: 'Bild nachzeichnen',
   hints: {
-    select: 'Eine Form drücken, um sie zu wählen. Ziehen bewegt sie um ganze Kettfäden und Wenden; Alt lässt sie frei.',
+    select: 'Drücken wählt eine Form. Ziehen bewegt sie um ganze Kettfäden und Wenden, mit Alt frei.',
     polygon: 'An jeder Ecke drücken. Die erste Ecke noch einmal oder Eingabe schließt.',
     rectangle: 'Von Ecke zu Ecke ziehen.',
     hill: 'Von Ecke zu Ecke ziehen.',
@@ -135,7 +135,6 @@ export const cartoon: Words['cartoon'] = {
   letteringHeight: 'Höhe der Großbuchstaben',
   letteringFace: 'Schriftart',
   faces: { plain: 'schlicht', strong: 'kräftig', heading: 'mit Serifen' },
-  letteringRefused: 'Großbuchstaben sind zwischen 2 mm und 2 m hoch.',
   letteringWide: (width) => `${width} breit.`,
   letteringTooWide: (cloth) => `Das Gewebe misst ${cloth}: niedriger setzen oder ein kürzeres Wort nehmen.`,
   letteringAdvice: (height) =>

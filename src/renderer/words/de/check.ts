@@ -4,7 +4,7 @@ export const check: Words['check'] = {
   stageLabel: 'Das Foto mit Plan und Gewebe',
   wordsLabel: 'Was zu sehen war',
   photographLabel:
-    'Der Rahmen von vorn. Pfeiltasten lesen eine Stelle in Millimetern, plus und minus vergrößern, 0 zeigt das ganze Stück.',
+    'Der Rahmen von vorn. Pfeiltasten lesen eine Stelle vor, plus und minus vergrößern, 0 zeigt das ganze Stück.',
   asTakenLabel: 'Das Foto, wie es aufgenommen wurde, mit Plan und Gewebe darüber',
   closeLookLabel: 'Die Stelle des Hinweises von nahem',
   photographToMark: 'Das Foto zum Markieren',
@@ -166,7 +166,7 @@ export const check: Words['check'] = {
   keyStop: 'anhalten',
   keyFourPoints: 'vier Punkte setzen',
   keyLetGo: 'fallen lassen',
-  keyNextCorner: 'nächste Ecke',
+  keyNextMark: 'nächste Marke',
   keyNudge: 'ein Pixel; Umschalt zehn',
   keyTakeBack: 'letzte zurücknehmen',
   notSeen: 'nicht gesehen',
@@ -206,16 +206,14 @@ export const check: Words['check'] = {
     topLeft: 'oben links',
   },
   innerCorner: (corner) => `Innenecke ${corner}`,
-  lengthEnd: (number) => `Bekannte Länge, Ende ${number}`,
-  lengthEndShort: (number) => `Länge ${number}`,
-  cardCorner: (number) => `Karte, Ecke ${number}`,
+  lengthEnd: (letter) => `Bekannte Länge, Ende ${letter}`,
+  cardCorner: (number) => `Karte ${number}, Ecke der Bankkarte`,
   cardCornerShort: (number) => `Karte ${number}`,
   placeLabel: (place, marked) =>
     marked ? `${place}: gesetzt` : `${place}: noch nicht gesetzt. Die Eingabetaste setzt die Marke hier.`,
   touchLengthEnd: (number) =>
     number === 1 ? 'Ein Ende der Länge berühren, die du kennst.' : 'Das andere Ende berühren.',
-  touchCardCorner: (number) =>
-    `Die Ecken der Karte der Reihe nach berühren, dort, wo die geraden Kanten sich träfen: ${number} von 4.`,
+  touchCardCorner: (number) => `Die Ecken der Karte der Reihe nach berühren: ${number} von 4.`,
   mayBeEnough: (corner) => `Das kann zum Messen reichen. Sicherer mit der Innenecke des Rahmens ${corner}.`,
   markCorner: (corner) => `Die Innenecke des Rahmens ${corner} berühren.`,
   pointsFit: 'Die vier Ecken passen zu diesem Rahmen.',
@@ -223,22 +221,28 @@ export const check: Words['check'] = {
     `Die Ecken sind ${share} % zu ${wide ? 'breit' : 'schmal'} für diesen Rahmen. Liegen alle vier auf den Innenkanten?`,
   pointsMirrored: 'Die Ecken laufen andersherum. Links und rechts gelten für die Vorderseite des Gewebes.',
   pointsCrossed: 'Zwei Ecken sind vertauscht. Jede an die Ecke schieben, nach der sie heißt.',
-  lacking: ({ kind, count = 0 }) => {
-    if (kind === 'how-long') return 'Wie lang sie ist, fehlt noch';
+  sayHowLong: ([one, other]) => `Wie weit liegen ${one} und ${other} auseinander?`,
+  lacking: (what) => {
+    if (what.kind === 'how-long')
+      return `Wie weit ${what.letters[0]} und ${what.letters[1]} auseinander liegen, fehlt noch`;
+    const { kind, count } = what;
     if (kind === 'length') return count === 1 ? 'Länge: noch 1 Ende' : `Länge: noch ${count} Enden`;
     if (kind === 'card') return count === 1 ? 'Karte: noch 1 Ecke' : `Karte: noch ${count} Ecken`;
     return count === 1 ? 'noch 1 Ecke' : `noch ${count} Ecken`;
   },
   pointsLead:
-    'Die Ecken heißen, wie der Rahmen beim Weben steht, wie auch immer das Foto liegt. Ein Zeichen ziehen, oder mit Tab hin und mit den Pfeiltasten weiter.',
+    'Die Ecken heißen, wie der Rahmen beim Weben steht, wie auch immer das Foto liegt. Eine Marke ziehen, oder mit Tab hin und mit den Pfeiltasten weiter.',
   pointsGive: 'Von Hand gesetzt sind Breiten weniger sicher als aus den Kerben gelesen; jede Zahl sagt, um wie viel.',
+  cardHow: 'Die Ecken einer Karte sind rund: dort markieren, wo ihre geraden Kanten sich träfen.',
   markMore: 'Mehr Anhalt',
   markMoreWhy:
     'Wo die Fäden zu sehen sind, können zwei oder drei Ecken genügen. Ein Lineal oder eine Bankkarte flach auf der Kette macht es sicherer; was nicht dazu passt, wird genannt.',
-  markLength: (marked) => (marked ? 'Die bekannte Länge wegnehmen' : 'Eine bekannte Länge markieren'),
+  markLength: (another) => (another ? 'Noch eine Länge markieren' : 'Eine bekannte Länge markieren'),
   markCard: (marked) => (marked ? 'Die Karte wegnehmen' : 'Eine Bankkarte markieren'),
-  howLong: 'Zwischen den zwei Marken',
-  lengthRefused: 'Eine Länge auf der Kette liegt zwischen null und drei Metern.',
+  howLong: ([one, other]) => `Von ${one} bis ${other}`,
+  howLongHint: { mm: 'z. B. 100 mm', in: 'z. B. 4 Zoll' },
+  takeAway: 'Wegnehmen',
+  takeLengthAway: (length) => `Wegnehmen: ${length}`,
   measureWithPoints: 'Damit messen',
   leavePoints: 'Die Punkte verlassen',
   takeBackPoint: 'Die letzte Marke zurücknehmen',

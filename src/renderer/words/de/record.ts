@@ -52,6 +52,7 @@ export const record: Words['record'] = {
   trendBy: 'Wogegen',
   byHeight: 'Nach Höhe',
   byDate: 'Nach Tag',
+  moreFlags: (count) => `und noch ${count}`,
   edgeTick: (out) => (out ? 'außen' : 'innen'),
   halfTick: (up) => (up ? 'höher' : 'tiefer'),
   folder: 'Den Ordner öffnen',

@@ -24,7 +24,7 @@ export const tour: Words['tour'] = {
     },
     {
       head: 'Messung: was das Gewebe tut',
-      text: 'Ein Foto wird in Millimetern gemessen. Blau ist der Plan, Orange das Gewebe; jede Zahl sagt, wie sicher sie ist.',
+      text: 'Ein Foto wird am Rahmen selbst gemessen. Blau ist der Plan, Orange das Gewebe; jede Zahl sagt, wie sicher sie ist.',
     },
     {
       head: 'Verlauf: was sich geändert hat',

@@ -127,7 +127,6 @@ export const cartoon = {
   letteringHeight: 'Height of the capitals',
   letteringFace: 'Letter',
   faces: { plain: 'plain', strong: 'strong', heading: 'with serifs' },
-  letteringRefused: 'Capitals stand between 2 mm and 2 m tall.',
   letteringWide: (width: string) => `${width} wide.`,
   letteringTooWide: (cloth: string) => `The cloth is ${cloth}: make it lower, or take a shorter word.`,
   letteringAdvice: (height: string) =>

@@ -2,8 +2,7 @@
 export const check = {
   stageLabel: 'The photograph with plan and cloth',
   wordsLabel: 'What was seen',
-  photographLabel:
-    'The loom seen front-on. Arrow keys read a place in millimetres, plus and minus zoom, 0 shows the whole piece.',
+  photographLabel: 'The loom seen front-on. Arrow keys read out a place, plus and minus zoom, 0 shows the whole piece.',
   asTakenLabel: 'The photograph as it was taken, with plan and cloth over it',
   closeLookLabel: 'A close look at the place the flag speaks of',
   photographToMark: 'The photograph to mark',
@@ -170,7 +169,7 @@ export const check = {
   keyStop: 'stop',
   keyFourPoints: 'mark four points',
   keyLetGo: 'let it go',
-  keyNextCorner: 'next corner',
+  keyNextMark: 'next mark',
   keyNudge: 'one pixel; Shift ten',
   keyTakeBack: 'take the last back',
   notSeen: 'not seen',
@@ -210,16 +209,14 @@ export const check = {
     topLeft: 'top left',
   },
   innerCorner: (corner: string) => `Inner corner, ${corner}`,
-  lengthEnd: (number: number) => `Known length, end ${number}`,
-  lengthEndShort: (number: number) => `length ${number}`,
-  cardCorner: (number: number) => `Card, corner ${number}`,
+  lengthEnd: (letter: string) => `Known length, end ${letter}`,
+  cardCorner: (number: number) => `Card ${number}, corner of the bank card`,
   cardCornerShort: (number: number) => `card ${number}`,
   placeLabel: (place: string, marked: boolean) =>
     marked ? `${place}: marked` : `${place}: not marked yet. Enter marks it here.`,
   touchLengthEnd: (number: number): string =>
     number === 1 ? 'Touch one end of the length you know.' : 'Touch its other end.',
-  touchCardCorner: (number: number) =>
-    `Touch the card’s corners one after the other, where its straight sides would meet: ${number} of 4.`,
+  touchCardCorner: (number: number) => `Touch the card’s corners in turn: ${number} of 4.`,
   mayBeEnough: (corner: string) => `This may be enough to measure. Surer with the frame’s inner corner, ${corner}.`,
   markCorner: (corner: string) => `Touch the frame’s inner corner, ${corner}.`,
   pointsFit: 'The four corners fit this loom.',
@@ -227,9 +224,14 @@ export const check = {
     `The corners are ${share} % too ${wide ? 'wide' : 'narrow'} for this loom. Are all four on the inner edges?`,
   pointsMirrored: 'The corners go round the other way. Left and right are as you see the front of the cloth.',
   pointsCrossed: 'Two of the corners are swapped. Move them to the corners they are named after.',
-  lacking: (what: { readonly kind: 'corners' | 'card' | 'length' | 'how-long'; readonly count?: number }) => {
-    const count = what.count ?? 0;
-    if (what.kind === 'how-long') return 'How long it is isn’t said yet';
+  sayHowLong: ([one, other]: readonly [string, string]): string => `How far apart are ${one} and ${other}?`,
+  lacking: (
+    what:
+      | { readonly kind: 'corner' | 'card' | 'length'; readonly count: number }
+      | { readonly kind: 'how-long'; readonly letters: readonly [string, string] },
+  ): string => {
+    if (what.kind === 'how-long') return `How far apart ${what.letters[0]} and ${what.letters[1]} are isn’t said yet`;
+    const { count } = what;
     if (what.kind === 'length') return count === 1 ? 'The length: 1 end to go' : `The length: ${count} ends to go`;
     if (what.kind === 'card') return count === 1 ? 'The card: 1 corner to go' : `The card: ${count} corners to go`;
     return count === 1 ? '1 corner to go' : `${count} corners to go`;
@@ -237,13 +239,16 @@ export const check = {
   pointsLead:
     'Name the corners as the loom stands when you weave, however the photograph lies. Drag a mark, or Tab to it and use the arrow keys.',
   pointsGive: 'Marked by hand, widths are less sure than when the notches can be read; each figure says by how much.',
+  cardHow: 'A card’s corners are round: mark where its straight sides would meet.',
   markMore: 'More to go by',
   markMoreWhy:
     'Two or three corners can be enough where the strings show. A ruler or a bank card flat on the warp makes it surer; whatever disagrees is named.',
-  markLength: (marked: boolean): string => (marked ? 'Take the known length away' : 'Mark a known length'),
+  markLength: (another: boolean): string => (another ? 'Mark another length' : 'Mark a known length'),
   markCard: (marked: boolean): string => (marked ? 'Take the card away' : 'Mark a bank card'),
-  howLong: 'Between its two marks',
-  lengthRefused: 'A length on the warp is between nothing and three metres.',
+  howLong: ([one, other]: readonly [string, string]) => `From ${one} to ${other}`,
+  howLongHint: { mm: 'such as 100 mm', in: 'such as 4 in' },
+  takeAway: 'Take away',
+  takeLengthAway: (length: string) => `Take away: ${length}`,
   measureWithPoints: 'Measure with these',
   leavePoints: 'Leave the points',
   takeBackPoint: 'Take back the last mark',

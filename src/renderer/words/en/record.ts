@@ -52,6 +52,7 @@ export const record = {
   trendBy: 'Against what',
   byHeight: 'By height',
   byDate: 'By date',
+  moreFlags: (count: number) => `and ${count} more`,
   edgeTick: (out: boolean): string => (out ? 'out' : 'in'),
   halfTick: (up: boolean): string => (up ? 'up' : 'down'),
   folder: 'Open the folder',

@@ -23,7 +23,7 @@ export const tour = {
     },
     {
       head: 'Loom check: what the cloth does',
-      text: 'A photograph is measured in millimetres. Blue is the plan, orange the cloth; each figure says how sure it is.',
+      text: 'A photograph is measured against the loom itself. Blue is the plan, orange the cloth; each figure says how sure it is.',
     },
     {
       head: 'Record: what has changed',
