@@ -6,9 +6,9 @@ import { root } from './app.ts';
 
 /**
  * The page with every word of the English words files about a third longer, as other languages would have it. It is
- * built for the test with a language of that kind in place of English; the program itself knows nothing of it.
+ * built for the test, by each worker for itself, with a language of that kind in place of English; the program itself knows nothing of it.
  */
-const built = join(root, '.cache/longer-words');
+const built = join(root, '.cache/longer-words', process.env.TEST_WORKER_INDEX ?? '0');
 
 /** Stands in for the words files: the same words, each with letters added. */
 const lengthening = (english: string) => `

@@ -35,7 +35,7 @@ function wovenLines(passAt: (y: number) => number, top: number, evenFirst: boole
     return { end, rows, yStep, colours };
   });
 }
-const unscaled = { enlarged: 0, baseAt: 0, scaleSigma: 0.0002 };
+const unscaled = { enlarged: 0, baseAt: 0, footX: 0, scaleSigma: 0.0002 };
 
 describe('beat', () => {
   it('reads an even pass height whatever the plan says', () => {

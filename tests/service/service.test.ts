@@ -382,6 +382,16 @@ describe('the rest of the contract', () => {
     expect((await third.ok('troubleReport', {})).result.text).toMatch(/not-readable/);
   });
 
+  test('settings asked for while they are being kept are the ones last sent', async () => {
+    const running = started();
+    const { result: usual } = await running.ok('readSettings', {});
+    const sizes = [115, 130, 100, 150] as const;
+    const kept = sizes.map((textSize) => running.ok('writeSettings', { ...usual, textSize }));
+    expect((await running.ok('readSettings', {})).result.textSize).toBe(150);
+    await Promise.all(kept);
+    expect((await running.ok('readSettings', {})).result.textSize).toBe(150);
+  });
+
   test('a watched folder tells of new photographs and hands out those alone', async () => {
     const running = started();
     const folder = temporaryFolder();

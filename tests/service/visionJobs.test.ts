@@ -76,7 +76,7 @@ const counting = `
   });`;
 
 test('one thread answers question after question, and a new one begins after a question was stopped', async () => {
-  const counts = worker(counting, 5);
+  const counts = worker(counting, 30);
   const ask = (height: number, signal?: AbortSignal) =>
     askVision<'image'>(counts, { ...question, fit: { height } }, signal === undefined ? {} : { signal });
   expect(await ask(9)).toEqual({ ok: true, value: 1 });
@@ -89,7 +89,7 @@ test('one thread answers question after question, and a new one begins after a q
 });
 
 test('a thread that rests is ended when the program is to end', async () => {
-  const counts = worker(counting, 5);
+  const counts = worker(counting, 30);
   const ask = () => askVision<'image'>(counts, { ...question, fit: { height: 9 } });
   expect(await ask()).toEqual({ ok: true, value: 1 });
   await endRestingThread();
@@ -97,7 +97,7 @@ test('a thread that rests is ended when the program is to end', async () => {
 });
 
 test('a thread that ends while it rests is not asked again', async () => {
-  const counts = worker(counting, 5);
+  const counts = worker(counting, 30);
   const ask = (height: number) => askVision<'image'>(counts, { ...question, fit: { height } });
   expect(await ask(2)).toEqual({ ok: true, value: 1 });
   await new Promise((later) => setTimeout(later, 400));

@@ -20,6 +20,8 @@ export interface FloatScale {
   readonly enlarged: number;
   /** Where a float at the base would be seen, mm up from the base line: below it under a camera that is higher up. */
   readonly baseAt: number;
+  /** Cloth x of the camera's foot, mm: floats are seen farther from it than they are. */
+  readonly footX: number;
   /** One-sigma share of a length through scale alone. */
   readonly scaleSigma: number;
 }

@@ -81,7 +81,8 @@ export function measureCloth(
   const course = ribCourse(frame, firstEnds, selvedge);
   const tops = firstEnds.flatMap((end) => (end.fell ? [{ end: end.index, y: end.fell.value }] : []));
   const lines = weaveLines(sampler, frame, course, tops);
-  const beat = readBeat(lines, frame, floatScale(frame, pose, photo));
+  const scale = floatScale(frame, pose, photo);
+  const beat = readBeat(lines, frame, scale);
   if (!beat && median(tops.map((end) => end.y)) > WEAVE_SHOWS * frame.planPass) {
     const why = 'no weave is seen below it';
     const unread = firstEnds.map((end) => ({ ...end, seen: false, why: end.why ?? why, fell: null, xAtFell: null }));
@@ -99,7 +100,7 @@ export function measureCloth(
   };
   const colours = beat && readColours(lines, beat, piece, plannedYarn);
   onStage('ribs', 0, 1);
-  const ribs = beat ? readRibs(sampler, frame, course, beat, tops, (x, y) => shared(x, y).x) : [];
+  const ribs = beat ? readRibs(sampler, frame, course, beat, scale, tops, (x, y) => shared(x, y).x) : [];
   return { ends, selvedge, ribs, pass: beat?.pass ?? null, beat: beat?.rows ?? [], colours };
 }
 
@@ -117,7 +118,12 @@ function floatScale(frame: ClothFrame, pose: LoomPose, photo: Photo): FloatScale
   const string = frame.stringsPerEnd === 2 ? frame.endHalf / 1.05 : frame.endHalf * 2;
   const camera = cameraOver(pose, USUAL_FOCAL * Math.max(photo.width, photo.height));
   const enlarged = (string / 2 + frame.planPass) / camera.height;
-  return { enlarged, baseAt: enlarged * (frame.baseY - camera.y), scaleSigma: pose.reference.scaleSigma };
+  return {
+    enlarged,
+    baseAt: enlarged * (frame.baseY - camera.y),
+    footX: camera.x - frame.centreX,
+    scaleSigma: pose.reference.scaleSigma,
+  };
 }
 
 const inCloth = (x: Measurement, frame: ClothFrame): Measurement => ({ ...x, value: x.value - frame.centreX });

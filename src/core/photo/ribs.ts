@@ -1,6 +1,6 @@
 import type { RibRow } from '../model/check.ts';
 import { type Measurement, measurement } from '../model/measurement.ts';
-import type { Beat } from './beat.ts';
+import type { Beat, FloatScale } from './beat.ts';
 import type { ClothFrame } from './clothFrame.ts';
 import type { RibCourse } from './ribCourse.ts';
 import type { LoomSampler } from './sampleLoom.ts';
@@ -15,13 +15,16 @@ const FLOOR = 0.12;
 
 /**
  * Where every end lies inside the cloth. Floats of neighbouring ends come a pass apart, so what swings once in two
- * passes changes sign from rib to rib: across the cloth it is a wave of twice the pitch whose crests are the ribs.
+ * passes changes sign from rib to rib: across the cloth it is a wave of twice the pitch whose crests are the ribs. Half of
+ * that wave is floats, nearer to the camera than the strings, half the dark between them in the strings' plane: by half
+ * of a float's share it is seen too far from the camera's foot.
  */
 export function readRibs(
   sampler: LoomSampler,
   frame: ClothFrame,
   course: RibCourse,
   beat: Beat,
+  scale: FloatScale,
   tops: readonly { readonly end: number; readonly y: number }[],
   sharedX: (x: number, y: number) => number,
 ): RibRow[] {
@@ -35,7 +38,8 @@ export function readRibs(
     for (let end = 0; end < frame.ends; end++) {
       const woven = (index: number) => index < 0 || index >= frame.ends || (topOf.get(index) ?? 0) >= y + half;
       const readable = topOf.has(end) && woven(end) && woven(end - 1) && woven(end + 1);
-      x.push(readable ? ribAt(sampler, frame, course, beat, end, y, half, sharedX) : null);
+      const seen = readable ? ribAt(sampler, frame, course, beat, end, y, half, sharedX) : null;
+      x.push(seen && { ...seen, value: scale.footX + (seen.value - scale.footX) / (1 + scale.enlarged / 2) });
     }
     if (x.some((one) => one !== null)) rows.push({ y, x });
   }

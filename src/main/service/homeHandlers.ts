@@ -11,14 +11,24 @@ export function homeHandlers(
   ports: ServicePorts,
 ): Handlers<'about' | 'readSettings' | 'writeSettings' | 'saveFile' | 'troubleReport'> {
   const { shell } = ports;
+  // Settings are kept in the order they come in, and read as they were last sent: a page that is loaded again asks for
+  // them while the page before it is still having them written.
+  let written: Promise<unknown> = Promise.resolve();
   return {
     about: async () => answer({ shell: shell.name, version: shell.version, why: shell.why }),
-    readSettings: async () => answer(await readSettings(ports)),
-    async writeSettings(settings) {
-      const before = await readSettings(ports);
-      const written = await writeSettings(ports, settings);
-      if (written.ok) await dropLoomPhotos(ports, before, settings);
-      return written.ok ? answer(written.value) : written;
+    async readSettings() {
+      await written;
+      return answer(await readSettings(ports));
+    },
+    writeSettings(settings) {
+      const turn = written.then(async () => {
+        const before = await readSettings(ports);
+        const kept = await writeSettings(ports, settings);
+        if (kept.ok) await dropLoomPhotos(ports, before, settings);
+        return kept.ok ? answer(kept.value) : kept;
+      });
+      written = turn.catch(() => undefined);
+      return turn;
     },
     async saveFile({ name }, bytes) {
       if (shell.chooseSaveFile === null) return answer(null);
