@@ -24,6 +24,8 @@ const DRAWN = 0.08;
 const BASE_UNSURE = 25;
 /** Cost of one coarse row lying a millimetre too far off. */
 const HOLD = 6;
+/** Scallops repeat from turn to turn: the middle of what is read is surer by this than if they came by chance. */
+const SCALLOPS = 0.5;
 /** While a side has few turns yet, how far those reach out is chance: this share of a pass, over their number. */
 const FEW_TURNS = 0.8;
 /** Nor has it been drawn in or spread yet: what lies off its place is yarn's end or hair by as much, over so many turns. */
@@ -115,7 +117,7 @@ export function measureSide(
     const stray = Math.abs(sign * (median(near) - guideX(y)) - usual);
     const sigma = Math.hypot(
       (NOT_YET * stray) / Math.max(1, turns / DRAWS_AFTER),
-      robustSigma(near) / Math.sqrt(floats),
+      (SCALLOPS * robustSigma(near)) / Math.sqrt(floats),
       FAINT / Math.max(1, contrast),
       0.4 * median(bands),
       unsharp,
