@@ -33,7 +33,7 @@ function drawn(lines: readonly Line[]): ColourEdges {
       if (column >= 0 && row >= 0 && column < WIDTH && row < HEIGHT) direction[row * WIDTH + column] = along;
     }
   }
-  return { width: WIDTH, height: HEIGHT, direction };
+  return { width: WIDTH, height: HEIGHT, direction, strength: new Float32Array(WIDTH * HEIGHT).fill(20) };
 }
 
 /** The four edges of an upright frame, so far out; the right one as far aside. */
@@ -53,7 +53,7 @@ test('two stripes of the table beside a rail whose inner edge is hidden aren’t
   const hidden = bars.filter(([x1, , x2]) => !(x1 === x2 && x1 === expected.openingWidth / 2));
   const beside = [0, expected.bar].map((out): Line => rim(out, stripes)[3]!);
   const edges = drawn([...hidden, ...beside]);
-  const [best] = frameQuads(edges, expected, 0.83 * HEIGHT, 5);
+  const [best] = frameQuads(edges, expected, 0.83 * HEIGHT, () => 0, 5);
   const right = Math.max(...best!.corners.map(({ x }) => x));
   expect(Math.abs((right - WIDTH / 2) / SCALE - expected.openingWidth / 2)).toBeLessThan(4);
 });

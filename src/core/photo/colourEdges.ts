@@ -1,5 +1,6 @@
 import { alongColumns, alongRows, gaussianKernel } from './gaussian.ts';
 import type { ColourRaster } from './reduce.ts';
+import { quantile } from './statistics.ts';
 
 /** Thin edges of a picture, whichever channels they show in. */
 export interface ColourEdges {
@@ -7,6 +8,8 @@ export interface ColourEdges {
   readonly height: number;
   /** Direction in which the edge runs, degrees 0–179, per pixel, row-major; {@link NO_EDGE} where there is none. */
   readonly direction: Uint8Array;
+  /** How much the colour changes there, grey levels a pixel. */
+  readonly strength: Float32Array;
 }
 
 export const NO_EDGE = 255;
@@ -59,7 +62,20 @@ export function colourEdges(picture: ColourRaster): ColourEdges {
       direction[at] = Math.round((across * 180) / Math.PI + 270) % 180;
     }
   }
-  return { width, height, direction };
+  return { width, height, direction, strength };
+}
+
+/** Share of the edge pixels that are bold. */
+const BOLD = 0.25;
+
+/** The edges at which colour changes most: where wood meets a table of fainter stripes, the wood's. */
+export function boldEdges({ width, height, direction, strength }: ColourEdges): ColourEdges {
+  const least = quantile(
+    Array.from(strength).filter((_, at) => direction[at] !== NO_EDGE),
+    1 - BOLD,
+  );
+  const bold = direction.map((value, at) => (strength[at]! < least ? NO_EDGE : value));
+  return { width, height, direction: bold, strength };
 }
 
 /** Difference of two directions, degrees 0–90. */

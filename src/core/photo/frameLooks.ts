@@ -73,7 +73,13 @@ export function frameLooks(
   const picture = reducePhoto(photo, factor);
   const edges = colourEdges(picture);
   const scene: Scene = { photo, factor, picture, edges, usual: usualSupport(edges), expected, prior, mirrored };
-  const settled = frameQuads(edges, expected, Math.exp(prior.logFocal) / factor, CANDIDATES)
+  const settled = frameQuads(
+    edges,
+    expected,
+    Math.exp(prior.logFocal) / factor,
+    (map) => WOOD * woodOf(map, scene),
+    CANDIDATES,
+  )
     .flatMap((quad) => {
       const camera = cameraOfQuad(quad, scene);
       return camera ? [settle(camera, scene)] : [];
@@ -116,7 +122,10 @@ function judged(one: Settled, scene: Scene): FrameLook {
 const ODD_CAMERA = 2;
 const ODD_COSTS = 0.5;
 
-const scoreOf = (one: Settled): number => one.edges + 2.5 * one.wood - ODD_COSTS * one.odd;
+/** What it says for a frame that its sides look like one wood. */
+const WOOD = 2.5;
+
+const scoreOf = (one: Settled): number => one.edges + WOOD * one.wood - ODD_COSTS * one.odd;
 
 const toSmall = (camera: Camera, { photo, mirrored, factor }: Scene) => {
   const map = mapOf(camera, photo, mirrored);
@@ -169,7 +178,7 @@ function settle(start: Camera, scene: Scene): Settled {
   return {
     camera,
     edges: sides.reduce((sum, value) => sum + value, 0),
-    wood: woodOf(camera, scene),
+    wood: woodOf(toSmall(camera, scene), scene),
     odd: Math.max(0, Math.abs(camera.logFocal - prior.logFocal) / prior.logFocalSigma - ODD_CAMERA),
   };
 }
@@ -259,10 +268,9 @@ function edgeNear(
 }
 
 /** The four sides are cut from the same wood, and the table and the opening beside them are not wood: 0–1. */
-function woodOf(camera: Camera, scene: Scene): number {
+function woodOf(map: (x: number, y: number, z?: number) => { x: number; y: number }, scene: Scene): number {
   const { expected, picture } = scene;
   const { openingWidth, openingHeight, bar } = expected;
-  const map = toSmall(camera, scene);
   const colour = new Float64Array(3);
   const lookAt = (out: number) => {
     const x = openingWidth / 2 + out;
@@ -292,7 +300,14 @@ function woodOf(camera: Camera, scene: Scene): number {
   const apart = (value: readonly number[] | null) =>
     value === null ? null : Math.hypot(...value.map((part, c) => part - usual[c]!));
   const within = median(wood.flatMap((value) => apart(value) ?? []));
+  // One side of another colour may be in the shade, or it may be no wood.
+  const worst = Math.max(
+    ...[0, 1, 2, 3].map((side) => {
+      const own = wood.flatMap((value, k) => (k % 4 === side ? (apart(value) ?? []) : []));
+      return own.length > 4 ? median(own) : 0;
+    }),
+  );
   const beside = [lookAt(1.35 * bar), lookAt(-0.35 * bar)].map((rim) => rim.flatMap((value) => apart(value) ?? []));
   const without = Math.min(...beside.map((list) => (list.length > 10 ? median(list) : 0)));
-  return without / (without + 1.5 * within + 6);
+  return without / (without + 0.75 * (within + worst) + 6);
 }

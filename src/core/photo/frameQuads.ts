@@ -1,4 +1,4 @@
-import { type ColourEdges, directionsApart, NO_EDGE } from './colourEdges.ts';
+import { boldEdges, type ColourEdges, directionsApart, NO_EDGE } from './colourEdges.ts';
 import type { Expected } from './expected.ts';
 import { crossing, LineVotes, type StraightLine } from './straightLines.ts';
 
@@ -13,14 +13,23 @@ export interface FrameQuad {
   readonly corners: readonly [Place, Place, Place, Place];
   /**
    * Sum over the eight edges of the share of their length that is there, beyond what the picture shows anywhere, less
-   * what a usual camera couldn't see.
+   * what a usual camera couldn't see, and what its sides have of one wood's look.
    */
   readonly support: number;
 }
 
+/** Loom mm (x from the opening's middle, y up from the bottom bar) to pixels of a picture. */
+export type LoomToPicture = (x: number, y: number) => Place;
+
 /** Lines tried per family, and how far they may lean from it, degrees: a slanting view turns them. */
 const LINES = 20;
 const OUTERMOST = 7;
+/** Of lines along bold edges so many, which a striped table's many lines might crowd out. */
+const BOLD_LINES = 8;
+const BOLD_OUTERMOST = 5;
+/** Two lines no farther from each other than this, px and degrees, are the same. */
+const SAME_PLACE = 4;
+const SAME_WAY = 2;
 const LEAN = 13;
 /** Places looked at along one edge. */
 const LOOKS = 24;
@@ -33,22 +42,33 @@ const LEAST = 2.8;
  * Looks for the frame itself: two pairs of long lines whose crossings have the plan's proportions, and which as outer
  * or inner edges of the wood predict the other edges of it where there truly are some.
  * @param focal the usual focal length, px of the picture the edges were found in.
+ * @param wood how much of a frame's support its sides' colours give it.
  * @returns best first, each apart from the better ones.
  */
-export function frameQuads(edges: ColourEdges, expected: Expected, focal: number, most: number): FrameQuad[] {
+export function frameQuads(
+  edges: ColourEdges,
+  expected: Expected,
+  focal: number,
+  wood: (map: LoomToPicture) => number,
+  most: number,
+): FrameQuad[] {
   const votes = new LineVotes(edges);
+  const bold = new LineVotes(boldEdges(edges));
   const usual = usualSupport(edges);
   const found: FrameQuad[] = [];
   let best = 0;
   for (const direction of votes.rightAngles(3)) {
-    const along = votes.family(direction, LEAN, LINES, OUTERMOST);
-    const across = votes.family(direction + 90, LEAN, LINES, OUTERMOST);
+    const family = (towards: number): StraightLine[] =>
+      apartFrom(votes.family(towards, LEAN, LINES, OUTERMOST), bold.family(towards, LEAN, BOLD_LINES, BOLD_OUTERMOST));
+    const along = family(direction);
+    const across = family(direction + 90);
     for (const { corners, outer } of quadsOf(along, across, edges, expected)) {
       const least = Math.max(LEAST, best - BEHIND);
       const skewed = SKEW_COSTS * Math.min(1, (skewOf(corners, expected, edges, focal) / SKEWED) ** 2);
       const support = supportOf(corners, outer, edges, expected, usual, least + skewed) - skewed;
       if (support < least) continue;
-      found.push({ corners, support });
+      const map = rectangleMap(corners, expected.openingWidth, expected.openingHeight);
+      found.push({ corners, support: support + wood((x, y) => map(x, y - expected.openingHeight / 2)) });
       best = Math.max(best, support);
     }
   }
@@ -60,6 +80,13 @@ export function frameQuads(edges: ColourEdges, expected: Expected, focal: number
     if (!apart.some((other) => sameFrame(other.corners, one.corners, near))) apart.push(one);
   }
   return apart;
+}
+
+/** Some lines and those of the others that aren't among them. */
+function apartFrom(some: readonly StraightLine[], others: readonly StraightLine[]): StraightLine[] {
+  const same = (a: StraightLine, b: StraightLine): boolean =>
+    Math.abs(a.distance - b.distance) <= SAME_PLACE && Math.abs(a.direction - b.direction) <= SAME_WAY;
+  return [...some, ...others.filter((line) => !some.some((other) => same(line, other)))];
 }
 
 /** Whether the same bars are seen at the same places; a near-square frame turned by a quarter is another. */
