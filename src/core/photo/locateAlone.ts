@@ -91,6 +91,7 @@ export function asPlanned(view: View, refined: RefinedPose, options: LocateOptio
   if (support < FRAME_CLEAR && !sure && baseAstray(picture, toSmall, expected)) {
     return doubtful('the cloth begins elsewhere');
   }
+  if (!strings && !barsEnd(refined)) return doubtful('no bar ends, and no string stands in a notch');
   const against = sure ? null : disagreement(photo, expected, refined, mirrored);
   if (against) return against;
   if (oddSide(picture, toSmall, expected) !== null) return doubtful('table where wood should be');
@@ -108,6 +109,16 @@ function stringsSure({ upperShare, lowerShare, frame }: RefinedPose): boolean {
     Math.min(upperShare, lowerShare) >= NEARLY_ALL &&
     Math.min(seen('bottom'), seen('top')) >= SIDE_CLEAR &&
     Math.max(seen('left'), seen('right')) >= SIDE_CLEAR
+  );
+}
+
+/** Least share of a bar's inner edge for the bar to end there. */
+const BAR_ENDS = 0.3;
+
+/** Whether wood ends at a bar's inner edge: a door with slats has the outline of a loom, but is wood all over. */
+function barsEnd({ frame }: RefinedPose): boolean {
+  return frame.edges.some(
+    ({ side, kind, support }) => kind === 'inner' && (side === 'bottom' || side === 'top') && support >= BAR_ENDS,
   );
 }
 
