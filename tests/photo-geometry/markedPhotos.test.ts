@@ -132,7 +132,7 @@ describe('marks in rendered photographs', () => {
     const lengths = [{ from: click(-60, 250, z), to: click(60, 250, z), length: mm(123) }];
     const located = locateLoom(scene.photo, scene.piece, { marks: { corners, lengths, card: null } });
     expect(located.ok && located.value.remarks.map(({ message }) => message.replace(/ is .*/, '')).sort()).toEqual([
-      'The length of 123 mm',
+      'The length of 123.0 mm',
       'The top right corner',
     ]);
     expect(located.ok && located.value.pose.reference.parts).toContain('clicked corners');
