@@ -17,6 +17,7 @@ import type { WeaveLine } from './weaveLines.ts';
 
 /** Fewer floats than these tell no colours. */
 const FEWEST = 12;
+
 /**
  * Tells every woven cell's yarn. How each yarn looks in this light is learnt from the picture: the light's colour by
  * the best common change from the yarns' own colours, then each yarn from the cells that came nearest to it. The
