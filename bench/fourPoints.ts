@@ -1,3 +1,4 @@
+import { usualCamera } from '../src/core/photo/coarseCamera.ts';
 import type { LoomPose } from '../src/core/photo/loomPose.ts';
 import type { Photo, Raster } from '../src/core/photo/raster.ts';
 import { loomSampler } from '../src/core/photo/sampleLoom.ts';
@@ -39,6 +40,7 @@ export function fourPointPose(photo: Photo, mm: readonly Pair[], px: readonly Pa
       k1: 0,
       k2: 0,
     },
+    focal: Math.exp(usualCamera(photo).logFocal),
     reference: {
       method: 'points',
       parts: ['four points'],

@@ -37,7 +37,7 @@ describe('where the camera was', () => {
         const columns = [[0, 1, 2].map((row) => r(row, 0)), [0, 1, 2].map((row) => r(row, 1)), t].map(column);
         // A homography has no size of its own.
         const homography = Float64Array.from({ length: 9 }, (_, k) => -0.37 * columns[k % 3]![Math.floor(k / 3)]!);
-        const found = cameraOver({ homography, lens }, focal);
+        const found = cameraOver({ homography, lens, focal });
         expect(Math.hypot(found.x - x, found.y - y, found.height - 450)).toBeLessThan(1e-6);
       }),
     );

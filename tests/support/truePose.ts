@@ -36,7 +36,11 @@ const times = (a: Matrix, b: Matrix): Matrix =>
  * The pose of a rendered picture from the renderer's own camera: looking at `target` from `dist` mm, turned by pitch and
  * yaw, rolled about its axis; a lens of `lens` mm on a sensor whose longer side is 36 mm.
  */
-function renderedPose(truth: RenderedTruth, width: number, height: number): Pick<LoomPose, 'homography' | 'lens'> {
+function renderedPose(
+  truth: RenderedTruth,
+  width: number,
+  height: number,
+): Pick<LoomPose, 'homography' | 'lens' | 'focal'> {
   const { pitch, yaw, roll, dist, target, lens } = truth.camera;
   const [p, y, r] = [degrees(pitch), degrees(yaw), degrees(roll)];
   const back = [Math.sin(y) * Math.cos(p), -Math.sin(p), Math.cos(y) * Math.cos(p)] as const;
@@ -84,6 +88,7 @@ function renderedPose(truth: RenderedTruth, width: number, height: number): Pick
   const determinant = s4 * s8 - s6 * s6;
   return {
     homography: Float64Array.from(rows.flat()),
+    focal,
     lens: {
       centreX: width / 2,
       centreY: height / 2,

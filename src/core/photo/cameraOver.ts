@@ -12,10 +12,9 @@ export interface CameraOver {
 /**
  * Where the camera that took a photograph was: the plane's picture is K [r1 r2 t] up to scale, with K of square pixels
  * about the lens's middle, r1 and r2 two columns of a rotation. Hartley and Zisserman, Multiple View Geometry, 8.1.
- * @param focal focal length in px of the undistorted picture.
  */
-export function cameraOver(pose: Pick<LoomPose, 'homography' | 'lens'>, focal: number): CameraOver {
-  const { homography: h, lens } = pose;
+export function cameraOver(pose: Pick<LoomPose, 'homography' | 'lens' | 'focal'>): CameraOver {
+  const { homography: h, lens, focal } = pose;
   const column = (k: number): [number, number, number] => [
     (h[k]! - lens.centreX * h[6 + k]!) / focal,
     (h[3 + k]! - lens.centreY * h[6 + k]!) / focal,

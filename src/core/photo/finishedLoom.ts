@@ -180,6 +180,7 @@ export function poseReading({ photo, expected }: View, tied: Tied, mirrored: boo
   return {
     homography,
     lens,
+    focal: Math.exp(camera.logFocal),
     sharedSigma,
     reference: {
       method,

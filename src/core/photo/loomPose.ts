@@ -18,6 +18,8 @@ export interface LoomPose {
   /** 3 × 3 row-major: loom mm (x, y, 1) to undistorted photo px. */
   readonly homography: Float64Array;
   readonly lens: Lens;
+  /** Focal length of the undistorted picture, px: what the fit found together with what is usual. */
+  readonly focal: number;
   readonly reference: ReferenceReading;
   /**
    * Standard uncertainty, in mm along x and y, of where the pose puts a loom point: scale and base error that all

@@ -81,7 +81,7 @@ export function measureCloth(
   const course = ribCourse(frame, firstEnds, selvedge);
   const tops = firstEnds.flatMap((end) => (end.fell ? [{ end: end.index, y: end.fell.value }] : []));
   const lines = weaveLines(sampler, frame, course, tops);
-  const scale = floatScale(frame, pose, photo);
+  const scale = floatScale(frame, pose);
   const beat = readBeat(lines, frame, scale);
   if (!beat && median(tops.map((end) => end.y)) > WEAVE_SHOWS * frame.planPass) {
     const why = 'no weave is seen below it';
@@ -107,16 +107,13 @@ export function measureCloth(
 /** Cloth of this many passes shows its beat; where none is found, what was taken for cloth is most likely the table. */
 const WEAVE_SHOWS = 40;
 
-/** A camera's focal length over its picture's longer side, where nothing says it: most phones lie near this. */
-const USUAL_FOCAL = 0.78;
-
 /**
  * Floats lie nearer to the camera than the strings, about half a string above them and, the dark between floats lying
  * lower than their crests, half a weft thickness (a pass): they look larger, and farther from the camera's foot.
  */
-function floatScale(frame: ClothFrame, pose: LoomPose, photo: Photo): FloatScale {
+function floatScale(frame: ClothFrame, pose: LoomPose): FloatScale {
   const string = frame.stringsPerEnd === 2 ? frame.endHalf / 1.05 : frame.endHalf * 2;
-  const camera = cameraOver(pose, USUAL_FOCAL * Math.max(photo.width, photo.height));
+  const camera = cameraOver(pose);
   const enlarged = (string / 2 + frame.planPass) / camera.height;
   return {
     enlarged,

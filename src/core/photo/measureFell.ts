@@ -99,10 +99,9 @@ function placeFell(
   const { strip } = end;
   const pass = frame.planPass / strip.yStep;
   const { clothTop: row, bareFrom } = coarse.layers[i]!;
-  const covered = coveredAbove(strip, row, end.bareFrom, frame);
-  if (covered || (bareFrom - row) * strip.yStep > Math.max(COVERED, 2.5 * frame.planPass)) {
-    return { end: end.end, course, fell: null, why: 'something lies over the fell here' };
-  }
+  const hidden: EndFell = { end: end.end, course, fell: null, why: 'something lies over the fell here' };
+  const covered = (at: number): boolean => coveredAbove(strip, at, end.bareFrom, frame);
+  if (covered(row) || (bareFrom - row) * strip.yStep > Math.max(COVERED, 2.5 * frame.planPass)) return hidden;
   const higher = (place: number, step: number): boolean =>
     ends[place]?.end === end.end + step && coarse.layers[place]!.clothTop > row + 2 * pass;
   const sides: ('left' | 'right')[] = [];
@@ -126,6 +125,8 @@ function placeFell(
     const why = 'the last float can’t be told from what lies above it';
     return { end: end.end, course, fell: null, why };
   }
+  // Looked for up and down from the rough place, the edge of what lies farther up may have been met.
+  if (covered((edge.y - strip.yStart) / strip.yStep)) return hidden;
   // Below a float's edge the gaps beside the string are covered; where they are open a mark on the string was met.
   const open = (gapCover(strip, edge.y - 1.8 * frame.planPass, edge.y, frame, sides) ?? 1) < OPEN_GAP;
   const belowMark = gapEdge(strip, edge.y, frame, sides, open);
