@@ -18,7 +18,7 @@ import { type RefinedPose, scaleOf } from './refinePose.ts';
 export const STEEPEST_VIEW = (25 * Math.PI) / 180;
 
 /** A camera fitted to what the picture shows, and the ends that were followed. */
-type Followed = Pick<RefinedPose, 'ends' | 'upperUsed' | 'lowerUsed'>;
+type Followed = Pick<RefinedPose, 'ends' | 'upperUsed' | 'lowerUsed' | 'stringsIn'>;
 
 /** What a frame seen all round gives, with its strings. */
 export const seenFrame = (refined: RefinedPose): Omit<Shown, 'taken'> & { readonly wood: true } => ({
@@ -72,7 +72,7 @@ export function finishedLoom(
   const slopes = expected.ends > 0 ? upperSlopes(followed.ends, fit.camera, photo, mirrored) : () => 0;
   // As far out as the warp's own mirror image about the loom's middle would reach.
   const beyond = Math.max(4, Math.ceil(2 * Math.abs(offMiddle(expected))) + 1);
-  const seen = countEnds(photo, fit.camera, photo, mirrored, expected, settings, slopes, beyond);
+  const seen = countEnds(followed.stringsIn, fit.camera, photo, mirrored, expected, settings, slopes, beyond);
   const counted = seen.filter((place) => place.present).length;
   const outside = seen.filter((place) => place.present && (place.place < 0 || place.place >= expected.ends));
   const missing = seen.filter((place) => !place.present && place.place >= 0 && place.place < expected.ends);

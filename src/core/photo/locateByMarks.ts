@@ -124,7 +124,7 @@ function withStrings(
   const [left, right] = outerNotches(view);
   let fit = byMarks;
   let shown: Shown | null = null;
-  let followed: Pick<RefinedPose, 'ends' | 'upperUsed' | 'lowerUsed'> | null = null;
+  let followed: Pick<RefinedPose, 'ends' | 'upperUsed' | 'lowerUsed' | 'stringsIn'> | null = null;
   for (let round = 0; round < 3; round++) {
     const scale = scaleOf(fit.camera, photo, mirrored, expected);
     const ends = measureStrings(photo, fit.camera, photo, mirrored, expected, followSettings(expected, scale));
@@ -148,7 +148,7 @@ function withStrings(
     const evidence = [...taken, ...evidenceOf(view, fit.camera, marks)];
     fit = fitPose(things, fit.camera, fit.wood, prior, photo, mirrored, evidence);
     shown = { fit, things, taken, witnesses: 1 };
-    followed = { ends, upperUsed: upper.size > 0, lowerUsed: lower.size > 0 };
+    followed = { ends, upperUsed: upper.size > 0, lowerUsed: lower.size > 0, stringsIn: photo };
   }
   const unsure = unsureAt(view, fit, clothCorners(view));
   options.trace?.(`strings with marks: unsure by ${unsure.x.toFixed(2)}, ${unsure.y.toFixed(2)} mm`);

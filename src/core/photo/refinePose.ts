@@ -9,6 +9,7 @@ import { type FollowedEnd, followSettings, measureStrings } from './measureStrin
 import { fitPose, type PoseFit, poseOf, type StraightThing } from './poseFit.ts';
 import type { Photo } from './raster.ts';
 import { type ColourRaster, reducedCoordinate } from './reduce.ts';
+import { colourBehind, withoutShade } from './withoutShade.ts';
 
 /** The loom as finely as the picture gives it. */
 export interface RefinedPose {
@@ -25,6 +26,8 @@ export interface RefinedPose {
   /** Shares of the ends whose upper and lower strings stand at their notches. */
   readonly upperShare: number;
   readonly lowerShare: number;
+  /** The photograph, or the photograph without shade where strings' shadows would be followed in it. */
+  readonly stringsIn: Photo;
 }
 
 /** px per mm in the middle of the loom. */
@@ -83,6 +86,9 @@ const SETTLED = 0.05;
 const HOPELESS = 0.2;
 /** Samples of a string next to the bar: about 30 mm. */
 const FEET = 20;
+
+/** Where fewer upper strings than this share are believed, shadows may have been followed. */
+const FOLLOWED = 0.5;
 
 const reducedMap = (camera: Camera, photo: Photo, factor: number, mirrored: boolean) => {
   const toPhoto = mapOf(camera, photo, mirrored);
@@ -152,18 +158,31 @@ export function refinePose(
     // The frame alone, where it is seen all round, says where strings can be; they then say it more finely.
     const known = whole ? woodFit.camera : camera;
     const settings = followSettings(expected, scaleOf(known, photo, mirrored, expected));
-    const ends =
+    let ends =
       round === 0 && !whole && byCombs
         ? byCombs.ends
         : measureStrings(photo, known, photo, mirrored, expected, settings);
-    const believed = (part: 'upper' | 'lower', from: Camera, mostShift: number) =>
+    const believed = (part: 'upper' | 'lower', from: Camera, mostShift: number, among = ends) =>
       believedStrings(
         poseOf(cameraToVector(from), photo, mirrored),
-        ends,
+        among,
         { part, bar: part === 'upper' ? expected.openingHeight : 0, mostShift, mostStretch: loose },
         scaleOf(from, photo, mirrored, expected),
       );
     let upper: ReadonlySet<number> = whole ? believed('upper', known, loose) : new Set(ends.map((end) => end.end));
+    let stringsIn = photo;
+    if (whole && upper.size < FOLLOWED * ends.length) {
+      const behind = colourBehind(photo, mapOf(known, photo, mirrored), expected);
+      const plain = behind && withoutShade(photo, behind);
+      const inPlain = plain && measureStrings(plain, known, photo, mirrored, expected, settings);
+      const found = inPlain && believed('upper', known, loose, inPlain);
+      if (found && found.size > Math.max(upper.size, FOLLOWED * ends.length)) {
+        trace?.(`without shade ${found.size} strings are believed, with it ${upper.size}`);
+        upper = found;
+        stringsIn = plain;
+        ends = ends.map((end, i) => ({ ...end, upper: inPlain[i]!.upper }));
+      }
+    }
     let fit = fitTo(stringThings(ends, expected, new Set(), upper), known);
     let lower: ReadonlySet<number> = rails >= 2 ? believed('lower', fit.camera, Math.min(0.5, loose)) : upper;
     if (lower.size < 4) lower = new Set();
@@ -196,6 +215,7 @@ export function refinePose(
       upperShare: upper.size / Math.max(1, ends.length),
       lowerShare: lower.size / Math.max(1, ends.length),
       lowerUsed: lower.size >= 4,
+      stringsIn,
     };
     trace?.(
       `round ${round}: k1 ${fit.camera.k1.toFixed(4)} focal ${Math.exp(fit.camera.logFocal).toFixed(0)} chi ${fit.chi.toFixed(2)} rms ${fit.residualMm.toFixed(3)} shift ${seen.frame.shift.toFixed(2)} like ${seen.frame.likeness.toFixed(2)} wood ${shape.map((value) => value.toFixed(2))} upper ${upper.size} lower ${lower.size} frame ${now.frameSupport.toFixed(2)}: ${seen.frame.edges.map((edge) => `${edge.kind[0]}${edge.side[0]} ${edge.support.toFixed(2)}`).join(' ')}`,
