@@ -113,7 +113,8 @@ export function finishedLoom(
       'Correct the number of ends or the first notch in the plan, then check again.',
     );
   }
-  const parts = [...shownParts(followed, shown.wood), ...givenParts(fused.value)];
+  const byHue = followed.stringsIn === photo ? [] : ['strings told from their shadows by hue'];
+  const parts = [...shownParts(followed, shown.wood), ...byHue, ...givenParts(fused.value)];
   const method = used.length > 0 ? 'fused' : shown.wood ? 'opening-and-notches' : 'notches';
   const { camera, covariance, residualMm } = fit;
   const lens = lensOfFit(fit, photo);
