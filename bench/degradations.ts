@@ -1,8 +1,6 @@
-import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { DEGRADATIONS, type Degradation, degrade } from '../scripts/pictures/degrade.ts';
-import type { PhotoTruth } from '../scripts/pictures/spoiltLooms.ts';
-import type { Brief } from '../src/core/project/brief.ts';
 import { decodePhoto } from './decodePhoto.ts';
 import { type DegradationPoint, degradationPlot } from './degradationPlot.ts';
 import { measure, pieceOf } from './measuring.ts';
@@ -10,7 +8,7 @@ import { figureErrors, wrongFigures } from './wrongPhotograph.ts';
 
 /**
  * Use: npm run degradations -- [--only blur] [--photos dev01,dev08]
- * Makes a few rendered photographs worse step by step, measures each, prints a table and draws docs/degradations.svg.
+ * Makes a few rendered photographs worse step by step, and leans over a few drawn looms, measures each, prints a table and draws docs/degradations.svg.
  */
 const option = (name: string): string | null => {
   const at = process.argv.indexOf(name);
@@ -39,10 +37,8 @@ for (const kind of Object.keys(DEGRADATIONS) as Degradation[]) {
     let ends = 0;
     for (const [index, name] of names.entries()) {
       const stem = join(root, 'tests/fixtures/photos', name);
-      const brief = JSON.parse(readFileSync(`${stem}.brief.json`, 'utf8')) as Brief;
-      const truth = JSON.parse(readFileSync(`${stem}.truth.json`, 'utf8')) as PhotoTruth;
-      const photo = await decodePhoto(await degrade(stem, kind, level, index + 1));
-      const reading = measure(photo, pieceOf(brief));
+      const { jpeg, brief, truth } = await degrade(stem, kind, level, index + 1);
+      const reading = measure(await decodePhoto(jpeg), pieceOf(brief));
       if (reading.status !== 'measured') {
         tally[reading.status === 'refused' ? 'refused' : 'asked']++;
         continue;

@@ -2,8 +2,9 @@ import { readFileSync } from 'node:fs';
 import sharp from 'sharp';
 import type { Brief } from '../../src/core/project/brief.ts';
 import { SeededRandom } from '../../tests/virtual-weaver/seededRandom.ts';
-import { trueLoomToPhoto } from '../photo/trueCamera.ts';
-import { loomCamera } from './drawnLoom/camera.ts';
+import { randomScene } from './drawnLoom/randomScene.ts';
+import { drawnLoom } from './drawnLoom.ts';
+import type { PhotoTruth } from './spoiltLooms.ts';
 
 /** Ways a photograph gets worse, each from as it was (level 0 or its first level) to hopeless. */
 export const DEGRADATIONS = {
@@ -16,65 +17,26 @@ export const DEGRADATIONS = {
 } as const;
 export type Degradation = keyof typeof DEGRADATIONS;
 
+/** A photograph made worse in one way, with what belongs to it. */
+export interface WorsePhotograph {
+  readonly jpeg: Buffer;
+  readonly brief: Brief;
+  readonly truth: PhotoTruth;
+}
+
 /**
- * The loom seen from further over: every pixel of the new camera is followed to the strings' plane and looked up in the
- * photograph through the renderer's own camera. What lies off that plane (the bars' depth, the table) moves with it.
+ * The loom of a drawn scene seen from further over. A photograph that has been taken can't be leaned afterwards: bars,
+ * strings and table lie at different depths.
  */
-async function lean(stem: string, base: Buffer, degrees: number): Promise<Buffer> {
-  const { data, info } = await sharp(base).raw().toBuffer({ resolveWithObject: true });
-  const { width, height } = info;
-  const whole = await sharp(`${stem}.jpg`).metadata();
-  const source = trueLoomToPhoto(`${stem}.truth.json`, `${stem}.brief.json`, whole);
-  const shrink = width / whole.width;
-  const { loom } = JSON.parse(readFileSync(`${stem}.brief.json`, 'utf8')) as Brief;
-  const { camera } = JSON.parse(readFileSync(`${stem}.truth.json`, 'utf8')) as {
-    camera: { lens: number; pitch: number; yaw: number; roll: number };
-  };
-  const radians = Math.PI / 180;
-  const over = loomCamera({
-    width,
-    height,
-    loom: {
-      openingWidth: loom.opening_width_mm,
-      openingHeight: loom.opening_height_mm,
-      bar: loom.bar_mm,
-      sideBar: loom.bar_mm,
-    },
-    camera: {
-      pitch: (camera.pitch + Math.sign(camera.pitch || 1) * degrees) * radians,
-      yaw: camera.yaw * radians,
-      roll: camera.roll * radians,
-      focal: camera.lens / 36,
-      fill: 0.9,
-      targetX: 0,
-      targetY: 0,
-      k1: 0,
-      k2: 0,
-    },
+async function leaned(seed: number, degrees: number): Promise<WorsePhotograph> {
+  const scene = randomScene(`lean ${seed}`, seed);
+  const pitch = ((Math.sign(scene.camera.pitch) || 1) * degrees * Math.PI) / 180;
+  const { jpeg, brief, truth } = await drawnLoom({
+    ...scene,
+    things: [],
+    camera: { ...scene.camera, pitch, fill: Math.min(0.85, scene.camera.fill), targetX: 0, targetY: 0 },
   });
-  const out = Buffer.alloc(data.length, 128);
-  const ray = new Float64Array(4);
-  for (let row = 0; row < height; row++)
-    for (let column = 0; column < width; column++) {
-      over.ray(column + 0.5, row + 0.5, ray);
-      const seen = source.map(ray[0]!, ray[1]!);
-      const px = (seen.x + 0.5) * shrink - 0.5;
-      const py = (seen.y + 0.5) * shrink - 0.5;
-      const c = Math.floor(px);
-      const r = Math.floor(py);
-      if (!(c >= 0 && r >= 0 && c + 1 < width && r + 1 < height)) continue;
-      const fx = px - c;
-      const fy = py - r;
-      for (let channel = 0; channel < 3; channel++) {
-        const at = (r * width + c) * 3 + channel;
-        const upper = data[at]! * (1 - fx) + data[at + 3]! * fx;
-        const lower = data[at + width * 3]! * (1 - fx) + data[at + width * 3 + 3]! * fx;
-        out[(row * width + column) * 3 + channel] = Math.round(upper * (1 - fy) + lower * fy);
-      }
-    }
-  return sharp(out, { raw: { width, height, channels: 3 } })
-    .jpeg({ quality: 92 })
-    .toBuffer();
+  return { jpeg, brief: JSON.parse(JSON.stringify(brief)) as Brief, truth: truth as PhotoTruth };
 }
 
 async function addNoise(bytes: Buffer, sigma: number, random: SeededRandom): Promise<Buffer> {
@@ -110,11 +72,18 @@ async function cover(bytes: Buffer, percent: number, random: SeededRandom): Prom
 }
 
 /**
- * A rendered photograph made worse in one way. All start from the picture as displayed, 1500 px on its long side.
- * @param stem path of the photograph without `.jpg`; brief and truth lie beside it
+ * A photograph made worse in one way. All but the leaned ones start from a rendered picture as displayed, 1500 px on its
+ * long side.
+ * @param stem path of the rendered photograph without `.jpg`; brief and truth lie beside it
  */
-export async function degrade(stem: string, kind: Degradation, level: number, seed: number): Promise<Buffer> {
-  const random = new SeededRandom(seed);
+export async function degrade(stem: string, kind: Degradation, level: number, seed: number): Promise<WorsePhotograph> {
+  if (kind === 'tilt') return leaned(seed, level);
+  const read = (part: string): unknown => JSON.parse(readFileSync(`${stem}.${part}.json`, 'utf8'));
+  const jpeg = await spoilt(stem, kind, level, new SeededRandom(seed));
+  return { jpeg, brief: read('brief') as Brief, truth: read('truth') as PhotoTruth };
+}
+
+async function spoilt(stem: string, kind: Degradation, level: number, random: SeededRandom): Promise<Buffer> {
   const long = kind === 'resolution' ? level : 1500;
   const base = await sharp(`${stem}.jpg`)
     .rotate()
@@ -122,7 +91,6 @@ export async function degrade(stem: string, kind: Degradation, level: number, se
     .jpeg({ quality: 92 })
     .toBuffer();
   if (kind === 'jpeg') return sharp(base).jpeg({ quality: level }).toBuffer();
-  if (kind === 'tilt') return lean(stem, base, level);
   if (level === 0 || kind === 'resolution') return base;
   if (kind === 'blur') return sharp(base).blur(level).jpeg({ quality: 92 }).toBuffer();
   if (kind === 'noise') return addNoise(base, level, random);
