@@ -13,6 +13,10 @@ import { median, robustSigma } from './statistics.ts';
 const FLOOR = 0.08;
 /** Where cloth and surroundings differ by few colour steps, the edge may lie this far off, mm times steps. */
 const FAINT = 5;
+/** Farther out than this from where the edge usually lies, mm, is surroundings. */
+const CLEAR_OUTSIDE = 2;
+/** In grain the edge may lie this far off, mm, where the grain is as strong as the difference. */
+const GRAINY = 1.5;
 /** Cloth and surroundings that differ by less than this many colour steps can't be told apart by colour alone; how far they may draw in. */
 const PALE = 20;
 const PALE_DRAWN = 0.03;
@@ -86,6 +90,7 @@ export function measureSide(
   const window = Math.max(2, 3 * frame.planPass);
   const turns = yTop / (2 * frame.planPass);
   const chance = (FEW_TURNS * frame.planPass) / Math.max(1, turns);
+  const grain = grainOf(strip, usual);
   const readings: SideReading[] = [];
   for (let y = 1; y <= yTop - 1; y += EVERY) {
     const near: number[] = [];
@@ -119,6 +124,7 @@ export function measureSide(
       (NOT_YET * stray) / Math.max(1, turns / DRAWS_AFTER),
       (SCALLOPS * robustSigma(near)) / Math.sqrt(floats),
       FAINT / Math.max(1, contrast),
+      (GRAINY * grain) / Math.max(1, contrast),
       0.4 * median(bands),
       unsharp,
       chance,
@@ -129,6 +135,22 @@ export function measureSide(
   }
   const straight = readings.map((reading, i) => (strays(readings, i) ? { y: reading.y, x: null } : reading));
   return doubtJumps(oneCourse(straight, (y) => guideX(y) + sign * usual));
+}
+
+/** How much neighbouring places outside the cloth differ by grain, colour steps: the median, so hardly by what lies there. */
+function grainOf(strip: SideStrip, usual: number): number {
+  const { rows, columns, colours, outward } = strip;
+  const differences: number[] = [];
+  for (let r = 0; r < rows; r += 3) {
+    for (let k = 0; k + 2 < columns; k += 3) {
+      if (outward[k]! < usual + CLEAR_OUTSIDE || !strip.seen[r * columns + k] || !strip.seen[r * columns + k + 2])
+        continue;
+      const at = (r * columns + k) * 3;
+      const apart = [0, 1, 2].map((c) => colours[at + 6 + c]! - colours[at + c]!);
+      differences.push(Math.hypot(...apart) / Math.SQRT2);
+    }
+  }
+  return differences.length > 0 ? median(differences) : 0;
 }
 
 /** How far out the surroundings show in at least half of a strip's rows, mm from the guide. */
