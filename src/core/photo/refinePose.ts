@@ -114,6 +114,20 @@ function nearByStrings(
   return { camera: largestMove(camera, moved, photo, mirrored, expected) < 2 * expected.pitch ? moved : camera, ends };
 }
 
+/** Strings followed in the picture without shade; null where the plan has too few gaps to know what lies behind. */
+function withoutShadows(
+  photo: Photo,
+  camera: Camera,
+  expected: Expected,
+  mirrored: boolean,
+): { picture: Photo; ends: FollowedEnd[] } | null {
+  const behind = colourBehind(photo, mapOf(camera, photo, mirrored), expected);
+  if (!behind) return null;
+  const picture = withoutShade(photo, behind);
+  const settings = followSettings(expected, scaleOf(camera, photo, mirrored, expected));
+  return { picture, ends: measureStrings(picture, camera, photo, mirrored, expected, settings) };
+}
+
 /**
  * Follows strings and frame edges in the full photograph and fits camera and lens to them, a few times over, as each
  * better camera tells better what is string and what is edge.
@@ -171,16 +185,14 @@ export function refinePose(
       );
     let upper: ReadonlySet<number> = whole ? believed('upper', known, loose) : new Set(ends.map((end) => end.end));
     let stringsIn = photo;
-    if (whole && upper.size < FOLLOWED * ends.length) {
-      const behind = colourBehind(photo, mapOf(known, photo, mirrored), expected);
-      const plain = behind && withoutShade(photo, behind);
-      const inPlain = plain && measureStrings(plain, known, photo, mirrored, expected, settings);
-      const found = inPlain && believed('upper', known, loose, inPlain);
-      if (found && found.size > Math.max(upper.size, FOLLOWED * ends.length)) {
+    const shadeless = whole && upper.size < FOLLOWED * ends.length && withoutShadows(photo, known, expected, mirrored);
+    if (shadeless) {
+      const found = believed('upper', known, loose, shadeless.ends);
+      if (found.size >= FOLLOWED * ends.length) {
         trace?.(`without shade ${found.size} strings are believed, with it ${upper.size}`);
         upper = found;
-        stringsIn = plain;
-        ends = ends.map((end, i) => ({ ...end, upper: inPlain[i]!.upper }));
+        stringsIn = shadeless.picture;
+        ends = ends.map((end, i) => ({ ...end, upper: shadeless.ends[i]!.upper }));
       }
     }
     let fit = fitTo(stringThings(ends, expected, new Set(), upper), known);
