@@ -12,6 +12,7 @@ const expected: Expected = {
   openingWidth: 300,
   openingHeight: 380,
   bar: 24,
+  rail: 24,
   depth: 18,
   ends: 26,
   firstNotch: 5,

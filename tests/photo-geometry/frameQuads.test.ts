@@ -9,6 +9,7 @@ const expected: Expected = {
   openingWidth: 408,
   openingHeight: 490,
   bar: 28,
+  rail: 28,
   depth: 14,
   ends: 30,
   firstNotch: 8,

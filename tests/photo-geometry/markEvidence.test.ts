@@ -37,6 +37,7 @@ const expected: Expected = {
   openingWidth: 330,
   openingHeight: 400,
   bar: 28,
+  rail: 28,
   depth: 18,
   ends: 31,
   firstNotch: 10,

@@ -15,6 +15,7 @@ const plan: Expected = {
   openingWidth: 250,
   openingHeight: 340,
   bar: 26,
+  rail: 26,
   depth: 18,
   ends: 31,
   firstNotch: 5,

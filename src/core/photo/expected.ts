@@ -8,6 +8,8 @@ export interface Expected {
   readonly openingWidth: number;
   readonly openingHeight: number;
   readonly bar: number;
+  /** Breadth of the rails: a bar's, until the picture shows another. */
+  readonly rail: number;
   readonly depth: number;
   readonly ends: number;
   readonly firstNotch: number;
@@ -27,6 +29,7 @@ export function expectedOf(piece: Piece): Expected {
     openingWidth: loom.openingWidth,
     openingHeight: loom.openingHeight,
     bar: loom.bar,
+    rail: loom.bar,
     depth: loom.depth,
     ends: warp.ends,
     firstNotch: warp.firstNotch,

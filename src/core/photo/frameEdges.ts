@@ -85,7 +85,8 @@ export function frameEdges(
     span: number,
     lines: readonly number[],
   ) => {
-    const points = edgePoints(picture, factor, place, at, span, lines, kind === 'outer' ? wood : null);
+    const onFace = side === 'left' || side === 'right' ? ON_WOOD * expected.rail : wood;
+    const points = edgePoints(picture, factor, place, at, span, lines, kind === 'outer' ? onFace : null);
     edges.push({ side, kind, points, support: points.length / lines.length });
   };
   const inner = bothShow(bottom, top, shift, 0.6, 1.5);
@@ -97,8 +98,8 @@ export function frameEdges(
   add('top', 'outer', above, outer + shift, 1.6, wide);
   const left = (o: number, y: number) => toSmall(-half - o, y, face);
   const right = (o: number, y: number) => toSmall(half + o, y, face);
-  add('left', 'outer', left, expected.bar - 0.4, 2.2, rows);
-  add('right', 'outer', right, expected.bar - 0.4, 2.2, rows);
+  add('left', 'outer', left, expected.rail - 0.4, 2.2, rows);
+  add('right', 'outer', right, expected.rail - 0.4, 2.2, rows);
   add('left', 'inner', left, 0.4, 2.2, rows);
   add('right', 'inner', right, 0.4, 2.2, rows);
   return { shift: -shift, likeness: best.score, edges };

@@ -32,7 +32,7 @@ export function frameThings(
     if (support < (bar ? 0.25 : 0.5) || points.length < 20) continue;
     const out = side === 'bottom' || side === 'left' ? -1 : 1;
     const inner = side === 'bottom' ? 0 : side === 'top' ? height : out * half;
-    const value = inner + (outer ? out * expected.bar : 0);
+    const value = inner + (outer ? out * (bar ? expected.bar : expected.rail) : 0);
     // The edge lies below the strings' plane, so it is seen nearer the middle than it is; more so where the view is slanted.
     const depth = expected.stringDiameter / 2 + (outer ? EDGE_ROUND : 0);
     const apparentAt = (below: number) => {

@@ -11,12 +11,13 @@ import { type FirstLook, firstLooks, mapOf } from './firstLook.ts';
 import { frameLooks } from './frameLooks.ts';
 import type { LocateOptions, View } from './locateOptions.ts';
 import type { LocatedLoom } from './loomPose.ts';
-import { type FrameSide, oddSide } from './oddSide.ts';
+import { oddSide } from './oddSide.ts';
 import type { Photo } from './raster.ts';
 import { type ColourRaster, firstLookReduction, reducedCoordinate, reducePhoto } from './reduce.ts';
 import { FRAME_CLEAR, FRAME_SEEN, refineOnNotches } from './refineOnNotches.ts';
 import type { RefinedPose } from './refinePose.ts';
 import { stringPitch } from './stringPitch.ts';
+import { stringsSure } from './stringsSure.ts';
 import { baseEvidence, evidenceElsewhere } from './uprightness.ts';
 
 /** A frame look below this is tried after the combs: edges, wood, strings and upright together seldom reach it by chance. */
@@ -25,10 +26,6 @@ const FAIR_LOOK = 8.5;
 const FAINT_FRAME = 4;
 /** The same where strings stand in nearly all notches of both bars. */
 const FRAME_GLIMPSED = 0.45;
-/** So large a share of the strings is nearly all. */
-const NEARLY_ALL = 0.85;
-/** Least share of a bar or rail, by its inner or its outer edge, for strings to be tied to it. */
-const SIDE_CLEAR = 0.6;
 
 const remedy = {
   again: 'Take the picture again from straight above, the whole frame in view, or click the four inner corners.',
@@ -92,24 +89,11 @@ export function asPlanned(view: View, refined: RefinedPose, options: LocateOptio
     return doubtful('the cloth begins elsewhere');
   }
   if (!strings && !barsEnd(refined)) return doubtful('no bar ends, and no string stands in a notch');
+  if (!sure && loneOuterEdge(refined)) return doubtful('one bar is seen by its outer edge alone');
   const against = sure ? null : disagreement(photo, expected, refined, mirrored);
   if (against) return against;
   if (oddSide(picture, toSmall, expected) !== null) return doubtful('table where wood should be');
   return finishedLoom(view, refined, { ...seenFrame(refined), taken: [] }, options);
-}
-
-/**
- * Strings in nearly all notches of both bars, both bars seen and a rail: hardly anything else looks so, whatever hides
- * the rest. Without a rail gaps might be taken for strings.
- */
-function stringsSure({ upperShare, lowerShare, frame }: RefinedPose): boolean {
-  const seen = (side: FrameSide): number =>
-    Math.max(...frame.edges.flatMap((edge) => (edge.side === side ? [edge.support] : [])));
-  return (
-    Math.min(upperShare, lowerShare) >= NEARLY_ALL &&
-    Math.min(seen('bottom'), seen('top')) >= SIDE_CLEAR &&
-    Math.max(seen('left'), seen('right')) >= SIDE_CLEAR
-  );
 }
 
 /** Least share of a bar's inner edge for the bar to end there. */
@@ -120,6 +104,18 @@ function barsEnd({ frame }: RefinedPose): boolean {
   return frame.edges.some(
     ({ side, kind, support }) => kind === 'inner' && (side === 'bottom' || side === 'top') && support >= BAR_ENDS,
   );
+}
+
+/** With less than this share of its inner edge and of its strings seen, a bar is known by its outer edge alone. */
+const INNER_SEEN = 0.12;
+const STRINGS_SEEN = 0.6;
+
+/** Whether one bar has no more than its outer edge, which on a dark table may be where its shadow ends. */
+function loneOuterEdge({ frame, upperShare, lowerShare }: RefinedPose): boolean {
+  const lone = (bar: 'bottom' | 'top', share: number): boolean =>
+    share < STRINGS_SEEN &&
+    frame.edges.some(({ side, kind, support }) => side === bar && kind === 'inner' && support < INNER_SEEN);
+  return lone('bottom', lowerShare) || lone('top', upperShare);
 }
 
 /** Says so where strings are seen that the picture's border cuts. */

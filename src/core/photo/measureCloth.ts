@@ -83,12 +83,13 @@ export function measureCloth(
   const lines = weaveLines(sampler, frame, course, tops);
   const scale = floatScale(frame, pose);
   const beat = readBeat(lines, frame, scale);
-  if (!beat && median(tops.map((end) => end.y)) > WEAVE_SHOWS * frame.planPass) {
-    const why = 'no weave is seen below it';
-    const unread = firstEnds.map((end) => ({ ...end, seen: false, why: end.why ?? why, fell: null, xAtFell: null }));
-    return { ends: unread, selvedge: [], ribs: [], pass: null, beat: [], colours: null };
+  const shows = WEAVE_SHOWS * frame.planPass;
+  if (!beat && median(tops.map((end) => end.y)) > shows) {
+    return { ends: firstEnds.map(weaveless), selvedge: [], ribs: [], pass: null, beat: [], colours: null };
   }
-  const sureEnds = beat ? doubtUnwoven(doubtOddFloats(firstEnds, beat), lines, beat) : firstEnds;
+  const sureEnds = beat
+    ? doubtUnwoven(doubtOddFloats(firstEnds, beat), lines, beat)
+    : firstEnds.map((end) => (end.fell && end.fell.value > shows ? weaveless(end) : end));
   const runs = stringRuns(sampler, frame, tracks, sureEnds);
   const ends = sureEnds.map((end, i) => ({ ...end, ...runs[i]! }));
   onStage('colours', 0, 1);
@@ -103,6 +104,14 @@ export function measureCloth(
   const ribs = beat ? readRibs(sampler, frame, course, beat, scale, tops, (x, y) => shared(x, y).x) : [];
   return { ends, selvedge, ribs, pass: beat?.pass ?? null, beat: beat?.rows ?? [], colours };
 }
+
+const weaveless = (end: EndReading): EndReading => ({
+  ...end,
+  seen: false,
+  why: end.why ?? 'no weave is seen below it',
+  fell: null,
+  xAtFell: null,
+});
 
 /** Cloth of this many passes shows its beat; where none is found, what was taken for cloth is most likely the table. */
 const WEAVE_SHOWS = 40;

@@ -1,12 +1,14 @@
 import { measurement } from '../model/measurement.ts';
+import { broadUpTo } from './broadString.ts';
 import type { ClothFrame } from './clothFrame.ts';
 import { type EndCourse, endCourses } from './endCourses.ts';
 import type { EndFell } from './endFell.ts';
 import { endStrip, type StripHeights, stripHeights } from './endStrip.ts';
-import { fellEdge } from './fellEdge.ts';
+import { type FellEdge, fellEdge } from './fellEdge.ts';
 import { doubtLoners } from './fellNeighbours.ts';
 import { type CoarseFell, coarseFell, type EndRows } from './fellSearch.ts';
 import { COVERED_GAP, gapCover, gapEdge, OPEN_GAP } from './gapCover.ts';
+import type { Layers } from './layers.ts';
 import type { StringTrack } from './loomPose.ts';
 import { columnProfile, rowFeatures, smoothedUp, stripColumns, type View } from './rowFeatures.ts';
 import type { LoomSampler } from './sampleLoom.ts';
@@ -22,6 +24,10 @@ const COVERED = 2;
 
 /** Beside a mark on the string, or where the string has the cloth's colour, the fell is sure to this share of a pass. */
 const UNSURE = 0.4;
+
+/** The topmost float reaches no more than so many passes, and so many mm for blur, above the rough place. */
+const HIGHEST = 1.1;
+const HIGHEST_MM = 0.5;
 
 /** The fells, and how unsharp the picture is. */
 export interface FellReading {
@@ -57,16 +63,41 @@ export function measureFell(
   if (ends.length === 0) return { fells: [], unsharp };
   const rough = coarseFell(ends, frame);
   const visible = ends.map((end, i) => visibleString(end.strip, rough.layers[i]!.clothTop, frame));
+  const followed = rough.layers.map((layer, i) => {
+    const seen = visible[i];
+    return movedTo(layer, seen ? stringBelow(ends[i]!.strip, seen, layer.clothTop, frame) : layer.clothTop);
+  });
   const coarse: CoarseFell = {
-    layers: rough.layers.map((layer, i) => {
-      const seen = visible[i];
-      const row = seen ? stringBelow(ends[i]!.strip, seen, layer.clothTop, frame) : layer.clothTop;
-      const same = layer.bareFrom === layer.clothTop;
-      return row === layer.clothTop ? layer : { ...layer, clothTop: row, bareFrom: same ? row : layer.bareFrom };
+    layers: followed.map((layer, i) => {
+      const { strip } = ends[i]!;
+      const y = strip.yStart + layer.clothTop * strip.yStep;
+      const top = broadUpTo(sampler, frame, courses[i]!.x, y, openSides(ends, followed, i, frame));
+      return movedTo(layer, Math.round((top - strip.yStart) / strip.yStep));
     }),
   };
   const placed = ends.map((end, i) => placeFell(end, courses[i]!, i, coarse, visible[i]!, ends, frame, unsharp));
   return { fells: doubtLoners(placed, frame.planPass), unsharp };
+}
+
+/** Layers with another top of the cloth. */
+function movedTo(layer: Layers, row: number): Layers {
+  const same = layer.bareFrom === layer.clothTop;
+  return row === layer.clothTop
+    ? layer
+    : { ...layer, clothTop: row, bareFrom: same ? row : Math.max(row, layer.bareFrom) };
+}
+
+/** The sides of an end on which no neighbour is woven higher by two passes. */
+function openSides(
+  ends: readonly EndRows[],
+  layers: readonly Layers[],
+  i: number,
+  frame: ClothFrame,
+): ('left' | 'right')[] {
+  const higher = (step: -1 | 1): boolean =>
+    ends[i + step]?.end === ends[i]!.end + step &&
+    layers[i + step]!.clothTop > layers[i]!.clothTop + (2 * frame.planPass) / ends[i]!.strip.yStep;
+  return [...(higher(-1) ? [] : (['left'] as const)), ...(higher(1) ? [] : (['right'] as const))];
 }
 
 function endRows(
@@ -102,14 +133,13 @@ function placeFell(
   const hidden: EndFell = { end: end.end, course, fell: null, why: 'something lies over the fell here' };
   const covered = (at: number): boolean => coveredAbove(strip, at, end.bareFrom, frame);
   if (covered(row) || (bareFrom - row) * strip.yStep > Math.max(COVERED, 2.5 * frame.planPass)) return hidden;
-  const higher = (place: number, step: number): boolean =>
-    ends[place]?.end === end.end + step && coarse.layers[place]!.clothTop > row + 2 * pass;
-  const sides: ('left' | 'right')[] = [];
-  if (!higher(i - 1, -1)) sides.push('left');
-  if (!higher(i + 1, 1)) sides.push('right');
+  const sides = openSides(ends, coarse.layers, i, frame);
   // The rough place runs a little high, because rows are described with their neighbours.
   const at = (shift: number) => fellEdge(strip, row + shift * pass, frame, sides, visible);
-  const first = at(-0.3) ?? at(0.7) ?? at(-1.3);
+  const highest = strip.yStart + row * strip.yStep + HIGHEST * frame.planPass + HIGHEST_MM;
+  // An edge far above the rough place is that of a stripe or a shade behind the strings.
+  const near = (edge: FellEdge | null): FellEdge | null => (edge && edge.y <= highest ? edge : null);
+  const first = near(at(-0.3)) ?? near(at(0.7)) ?? near(at(-1.3));
   // Looked for from higher up, the same edge should be met. A second one, a float's height above, is the fell if there
   // is a float; else it is a doubt, and counts as one.
   const second = first && at(1.2);

@@ -6,6 +6,7 @@ import { notchShift, railProfile } from './railEdges.ts';
 import type { Photo } from './raster.ts';
 import { type ColourRaster, reducedCoordinate } from './reduce.ts';
 import { type RefinedPose, refinePose } from './refinePose.ts';
+import { stringsSure } from './stringsSure.ts';
 
 /** Least share of the frame's edges that must be there for a loom to be believed. */
 export const FRAME_SEEN = 0.6;
@@ -32,7 +33,7 @@ export function refineOnNotches(
   trace?: (line: string) => void,
 ): RefinedPose {
   const first = refinePose(photo, picture, factor, start, expected, prior, mirrored, fromFrame, trace);
-  if (first.frameSupport > FRAME_CLEAR || first.frameSupport < FRAME_LOST) return first;
+  if (first.frameSupport > FRAME_CLEAR || first.frameSupport < FRAME_LOST || stringsSure(first)) return first;
   let best = first;
   for (const from of [first.fit.camera, start]) {
     const toPhoto = mapOf(from, photo, mirrored);

@@ -7,6 +7,7 @@ import { type FrameEdges, frameEdges } from './frameEdges.ts';
 import { frameThings, loosePlace, stringThings } from './knownThings.ts';
 import { type FollowedEnd, followSettings, measureStrings } from './measureStrings.ts';
 import { fitPose, type PoseFit, poseOf, type StraightThing } from './poseFit.ts';
+import { railsSeen } from './railsSeen.ts';
 import type { Photo } from './raster.ts';
 import { type ColourRaster, reducedCoordinate } from './reduce.ts';
 import { colourBehind, withoutShade } from './withoutShade.ts';
@@ -139,7 +140,7 @@ export function refinePose(
   picture: ColourRaster,
   factor: number,
   start: Camera,
-  expected: Expected,
+  planned: Expected,
   prior: CameraPrior,
   mirrored: boolean,
   fromFrame: boolean,
@@ -148,15 +149,21 @@ export function refinePose(
   let camera = start;
   let shape: WoodShape = usualWood;
   let refined: RefinedPose | null = null;
-  const startScale = scaleOf(start, photo, mirrored, expected);
-  const loose = Math.min(1.5, 0.28 * expected.pitch);
+  const startScale = scaleOf(start, photo, mirrored, planned);
+  const loose = Math.min(1.5, 0.28 * planned.pitch);
   const framed = (from: Camera, reach: number) => {
     const frame = frameEdges(picture, factor, reducedMap(from, photo, factor, mirrored), expected, reach);
     return { camera: { ...from, aimY: from.aimY + frame.shift }, frame };
   };
   // Combs give the strings' places well but the frame's badly; the frame gives the frame's well and the strings' fairly.
-  const byCombs = fromFrame ? null : nearByStrings(photo, camera, expected, prior, mirrored);
+  const byCombs = fromFrame ? null : nearByStrings(photo, camera, planned, prior, mirrored);
   if (byCombs) camera = byCombs.camera;
+  const rails = railsSeen(picture, reducedMap(camera, photo, factor, mirrored), planned);
+  if (rails) {
+    trace?.(`rails ${rails.breadth.toFixed(1)} mm broad, ${rails.aside.toFixed(1)} mm aside`);
+    camera = { ...camera, aimX: camera.aimX - rails.aside };
+  }
+  const expected: Expected = { ...planned, rail: rails?.breadth ?? planned.rail };
   let seen = framed(camera, fromFrame ? 3 : 7);
   for (let round = 0; round < MOST_ROUNDS; round++) {
     camera = seen.camera;
