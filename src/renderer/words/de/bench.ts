@@ -9,13 +9,17 @@ export const bench: Words['bench'] = {
   over: (ends) => `über ${faeden(ends)}`,
   span: (from, to) => (from === to ? `Kettfaden ${from}` : `${from} bis ${to}`),
   ofRounds: (rounds) => (rounds === 1 ? 'von 1 Runde' : `von ${rounds} Runden`),
+  ofRepeats: (repeats) => `von ${repeats} Rapporten`,
   together: 'Diese Schüsse wachsen zusammen, in dieser Folge:',
-  part: (name, from, to) => `${name}, ${from === to ? `Kettfaden ${from}` : `Kettfäden ${from} bis ${to}`}`,
+  repeated: (rounds, times) => `Diese ${rounds} Runden ${times}-mal weben:`,
+  part: (name, from, to) => `${name}, ${from === to ? `Kettfaden ${from}` : `${from} bis ${to}`}`,
   partSize: (passes) => (passes === 1 ? 'ein Schuss' : 'eine Wende'),
   nextRound: (changes) => (changes === '' ? 'Danach die nächste Runde.' : `Danach ${changes}.`),
-  goesOver: (name, from, to) => `${name} über Kettfäden ${from} bis ${to}`,
-  alternates: (name, spans) =>
-    `${name} im Wechsel über Kettfäden ${spans.map(([from, to]) => (from === to ? from : `${from} bis ${to}`)).join(' und ')}`,
+  nextInRepeat: (round) => (round === 1 ? 'Danach wieder Runde 1.' : `Danach Runde ${round}.`),
+  nextRepeat: (rounds, times, changes) =>
+    `Danach ${rounds} Runden ${times}-mal weben${changes === '' ? '' : `: zuerst ${changes}`}.`,
+  goesOver: (name, spans) =>
+    `${name} über Kettfäden ${spans.map(([from, to]) => (from === to ? from : `${from} bis ${to}`)).join(', dann ')}`,
   far: (block, blocks, left) => `Fläche ${block} von ${blocks}. Noch ${left === 1 ? '1 Wende' : `${left} Wenden`}.`,
   turnOf: (turn, of) => `Wende ${turn} von ${of}`,
   after: (turns) => (turns === 1 ? 'Nach dieser' : `Nach ${turns}`),
@@ -40,8 +44,8 @@ export const bench: Words['bench'] = {
   allDoneHint: 'Den Webplatz verlassen; beim Stück zeigt F den Weg von hier bis an die Wand.',
   rest: 'Eine Stunde gewebt. Aufrichten und in die Ferne schauen.',
   picture: 'Die nächste Wende auf den Fäden',
-  announce: (turn, of, from, to, round) =>
-    `${round ? 'Runde' : 'Wende'} ${turn} von ${of}, ${from === to ? `Kettfaden ${from}` : `Kettfäden ${from} bis ${to}`}.`,
+  announce: (unit, turn, of, from, to) =>
+    `${{ turn: 'Wende', round: 'Runde', repeat: 'Rapport' }[unit]} ${turn} von ${of}, ${from === to ? `Kettfaden ${from}` : `Kettfäden ${from} bis ${to}`}.`,
   takenBack: 'Eine zurückgenommen.',
   ahead: 'Vorausschau',
   backToNow: 'Zurück zu jetzt',
