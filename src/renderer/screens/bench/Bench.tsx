@@ -1,6 +1,6 @@
 import { type MouseEvent, useEffect, useState } from 'react';
 import './bench.css';
-import { useCommands } from '../../keys/commandStore.ts';
+import { useCommands, withRuns } from '../../keys/commandStore.ts';
 import { Sign } from '../../parts/Sign.tsx';
 import { Swatch, yarnLetter } from '../../parts/Swatch.tsx';
 import { usePiece } from '../../state/pieceStore.ts';
@@ -9,6 +9,7 @@ import { useShell } from '../../state/shellStore.ts';
 import { countTurns, type Work } from '../../state/useWork.ts';
 import { useWords } from '../../words/useWords.ts';
 import { BenchPicture } from './BenchPicture.tsx';
+import { benchCommands } from './benchCommands.ts';
 import { type BenchMoment, benchMoment } from './benchMoment.ts';
 import { Rounds } from './Rounds.tsx';
 import { Tally } from './Tally.tsx';
@@ -59,18 +60,16 @@ export function Bench({ work }: { readonly work: Work }) {
     say(words.takenBack);
   };
   const leave = () => setBare(false);
-  useCommands('bench', [
-    {
-      id: 'turn-done',
-      words: words.done,
-      keys: ['Space', 'Enter', 'MediaPlayPause', 'MediaTrackNext', 'PageDown'],
-      run: done,
-    },
-    { id: 'turn-back', words: words.back, keys: ['Backspace', 'Ctrl+Z', 'MediaTrackPrevious', 'PageUp'], run: back },
-    { id: 'look-ahead', words: words.keys.ahead, keys: ['ArrowUp', 'ArrowRight'], run: () => setAhead(ahead + 1) },
-    { id: 'look-back', words: words.keys.ahead, keys: ['ArrowDown', 'ArrowLeft'], run: () => setAhead(ahead - 1) },
-    { id: 'leave-bench', words: words.leave, keys: ['Escape'], run: leave },
-  ]);
+  useCommands(
+    'bench',
+    withRuns(benchCommands(all), {
+      'turn-done': done,
+      'turn-back': back,
+      'look-ahead': () => setAhead(ahead + 1),
+      'look-back': () => setAhead(ahead - 1),
+      'leave-bench': leave,
+    }),
+  );
   useEffect(() => {
     if (document.activeElement instanceof HTMLElement) document.activeElement.blur();
   }, []);

@@ -38,6 +38,7 @@ export const bench: Words['bench'] = {
   doneHint: 'Leertaste drücken oder irgendwohin tippen',
   back: 'Eine zurück',
   leave: 'Verlassen',
+  leaveBench: 'Den Webplatz verlassen',
   sound: 'Ton',
   speech: 'Schritte vorlesen',
   allDone: 'Alles ist gewebt.',

@@ -31,6 +31,7 @@ export const order: Words['order'] = {
     `Wächst zusammen mit ${blocks.length === 1 ? 'Fläche' : 'den Flächen'} ${blocks.join(' und ')}: der Webplatz zeigt sie als einen Schritt, Schuss für Schuss.`,
   needsFirst: (block) => `nach ${block}`,
   tails: (joins) => (joins === 1 ? 'Unterwegs einmal ansetzen.' : `Unterwegs ${joins}-mal ansetzen.`),
+  toBench: 'Am Webplatz weben',
   weave: (block) => `Fläche ${block} weben`,
   finish: 'Festhalten, was entstand',
   print: 'Drucken',

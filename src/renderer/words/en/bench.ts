@@ -37,6 +37,7 @@ export const bench = {
   doneHint: 'press space, or tap anywhere',
   back: 'Take back one',
   leave: 'Leave',
+  leaveBench: 'Leave the bench',
   sound: 'Sound',
   speech: 'Spoken steps',
   allDone: 'Everything is woven.',

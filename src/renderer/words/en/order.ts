@@ -30,6 +30,7 @@ export const order = {
     `Rises together with ${blocks.length === 1 ? 'block' : 'blocks'} ${blocks.join(' and ')}: the bench shows them as one step, weft by weft.`,
   needsFirst: (block: number) => `after ${block}`,
   tails: (joins: number) => (joins === 1 ? 'One join on the way.' : `${joins} joins on the way.`),
+  toBench: 'Weave at the bench',
   weave: (block: number) => `Weave block ${block}`,
   finish: 'Record what you made',
   print: 'Print',
