@@ -107,8 +107,9 @@ export function MarkPhotograph({ look, piece, start, onMeasure, onLeave }: MarkP
   };
   const lacking = lackingIn(marking);
   const sentence = sentenceOf(marking, fit, words);
-  const astray = fit?.kind === 'crossed' || fit?.kind === 'mirrored';
-  const notYet = lacking !== null ? words.lacking(lacking) : astray ? sentence : undefined;
+  // The sentence at the head says it whole.
+  const astray = fit?.kind === 'crossed' || fit?.kind === 'mirrored' ? words.astray[fit.kind] : undefined;
+  const notYet = lacking !== null ? words.lacking(lacking) : astray;
   const finish = () => {
     if (notYet === undefined) onMeasure(marksOf(marking));
   };

@@ -176,8 +176,8 @@ export const check = {
   keyFourPoints: 'mark four points',
   keyLetGo: 'let it go',
   keyNextMark: 'next mark',
-  keyNudge: 'one pixel; Shift ten',
-  keyTakeBack: 'take the last back',
+  keyNudge: '1 pixel; Shift 10',
+  keyTakeBack: 'take back',
   notSeen: 'not seen',
   tableName: 'This check',
   tablePlace: 'Where',
@@ -230,13 +230,15 @@ export const check = {
     `The corners are ${share} % too ${wide ? 'wide' : 'narrow'} for this loom. Are all four on the inner edges?`,
   pointsMirrored: 'The corners go round the other way. Left and right are as you see the front of the cloth.',
   pointsCrossed: 'Two of the corners are swapped. Move them to the corners they are named after.',
+  /** The same beside the main action, where the keys must keep their room. */
+  astray: { mirrored: 'Corners the other way round', crossed: 'Two corners swapped' },
   sayHowLong: ([one, other]: readonly [string, string]): string => `How far apart are ${one} and ${other}?`,
   lacking: (
     what:
       | { readonly kind: 'corner' | 'card' | 'length'; readonly count: number }
       | { readonly kind: 'how-long'; readonly letters: readonly [string, string] },
   ): string => {
-    if (what.kind === 'how-long') return `How far apart ${what.letters[0]} and ${what.letters[1]} are isn’t said yet`;
+    if (what.kind === 'how-long') return `${what.letters[0]} to ${what.letters[1]}: how far?`;
     const { count } = what;
     if (what.kind === 'length') return count === 1 ? 'The length: 1 end to go' : `The length: ${count} ends to go`;
     if (what.kind === 'card') return count === 1 ? 'The card: 1 corner to go' : `The card: ${count} corners to go`;
