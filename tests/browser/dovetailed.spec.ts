@@ -1,43 +1,16 @@
-import { mkdirSync, mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
-import { test as base, type Page } from '@playwright/test';
+import type { Page } from '@playwright/test';
 import { formInBox, plainShape } from '../../src/core/cartoon/newShape.ts';
-import { realStorePorts } from '../../src/main/service/realPorts.ts';
-import { createPiece } from '../../src/main/store/createPiece.ts';
 import { flatPiece } from '../chart/simplePiece.ts';
-import { expect, opened, startApp } from './app.ts';
+import { expect, startApp } from './app.ts';
+import { openOrder, testWithPiece } from './withPiece.ts';
 
-const test = base.extend<{ home: string }>({
-  // biome-ignore lint/correctness/noEmptyPattern: the test runner reads the fixtures it needs from this pattern.
-  home: async ({}, use) => {
-    const home = mkdtempSync(join(tmpdir(), 'plumbweft-browser-'));
-    mkdirSync(join(home, 'pieces'));
-    const bare = flatPiece({ ends: 31, pitch: 6, passes: 120, passHeight: 1, header: 4, shapes: [] });
-    const form = formInBox('rectangle', { left: -40, right: 45, bottom: 20, top: 80 });
-    const shape = { ...plainShape('a', 'Wall', 'y2', form), boundary: 'dovetailed' as const };
-    const made = await createPiece(realStorePorts(), join(home, 'pieces', 'Wall'), {
-      ...bare,
-      name: 'Dovetailed wall',
-      shapes: [shape],
-    });
-    if (!made.ok) throw new Error(made.problem.sentence);
-    await use(home);
-    rmSync(home, { recursive: true, force: true, maxRetries: 5 });
-  },
-});
+const bare = flatPiece({ ends: 31, pitch: 6, passes: 120, passHeight: 1, header: 4, shapes: [] });
+const form = formInBox('rectangle', { left: -40, right: 45, bottom: 20, top: 80 });
+const shape = { ...plainShape('a', 'Wall', 'y2', form), boundary: 'dovetailed' as const };
+const test = testWithPiece({ ...bare, name: 'Dovetailed wall', shapes: [shape] });
 
 async function toBench(page: Page, address: string): Promise<void> {
-  await page.goto(address);
-  await page.getByRole('heading', { level: 1 }).waitFor();
-  await page
-    .locator('.first-run-recent button, .first-run button')
-    .filter({ hasText: /^Dovetailed wall/ })
-    .first()
-    .click();
-  await opened(page);
-  await page.keyboard.press('Control+3');
-  await page.getByRole('button', { name: /^Weave block \d+$/ }).waitFor();
+  await openOrder(page, address, 'Dovetailed wall');
   await page.keyboard.press('Enter');
   await page.locator('.bench-count').waitFor();
 }
@@ -60,7 +33,6 @@ test('a dovetailed wall is one repeat of four rounds, and goes on in the same ro
   page,
   home,
 }) => {
-  page.on('filechooser', () => undefined);
   const first = await startApp(home);
   await toBench(page, first.address);
   // Header, foot, and the rounds before the two edges have found their beat.
