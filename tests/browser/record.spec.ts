@@ -130,8 +130,8 @@ test('what can be done with a check stays in view, however much there is to say'
   await page.keyboard.press('l');
   await opened(page);
   await page.keyboard.press('Control+5');
-  const words = page.locator('.record-words');
-  const actions = words.locator('.record-actions');
+  const words = page.locator('.record-said');
+  const actions = page.locator('.record-words > .record-actions');
   await expect(actions.getByRole('button')).not.toHaveCount(0);
   for (const size of [
     { width: 1280, height: 800 },

@@ -164,11 +164,13 @@ export function Screen() {
           </div>
         )}
         <section className="record-words" aria-label={words.wordsLabel}>
-          <Sentence>{recordSentence(earlier, later, piece, all)}</Sentence>
-          <p className="second" role={said === null ? undefined : 'status'}>
-            {loadProblem === null ? second : `${loadProblem.sentence} ${loadProblem.remedy}`}
-          </p>
-          {inOrder.length > 0 && <RecordTrends piece={piece} records={inOrder} chosen={current} />}
+          <div className="record-said">
+            <Sentence>{recordSentence(earlier, later, piece, all)}</Sentence>
+            <p className="second" role={said === null ? undefined : 'status'}>
+              {loadProblem === null ? second : `${loadProblem.sentence} ${loadProblem.remedy}`}
+            </p>
+            {inOrder.length > 0 && <RecordTrends piece={piece} records={inOrder} chosen={current} />}
+          </div>
           <RecordActions
             check={current}
             onOpen={open}
