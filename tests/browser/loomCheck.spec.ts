@@ -159,6 +159,15 @@ test('lengths and a card can be marked by keys beside the corners, and what disa
   await measured(page);
   // The loom is found without it, and two fifths of the picture's width are no 50 mm.
   await expect(page.getByText(/^The length of 50\.0\smm is [\d.]+\smm out against everything else/)).toBeVisible();
+  // Kept, it is read in whichever unit the weaver reads that day.
+  await page.keyboard.press('k');
+  await expect(page.getByText(/^Check \d+ ·/)).toBeVisible();
+  await page
+    .getByRole('radio', { name: 'in', exact: true })
+    .or(page.getByRole('button', { name: 'in', exact: true }))
+    .first()
+    .click();
+  await expect(page.getByText(/^The length of 1 .*in is .*in out against everything else/)).toBeVisible();
 });
 
 test('the keys of marking keep their room beside what is lacking, in both languages', async ({ page }) => {

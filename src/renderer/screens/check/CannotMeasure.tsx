@@ -24,6 +24,7 @@ export function CannotMeasure({ look, preview, onAgain, onFourPoints }: CannotMe
   const all = useWords();
   const words = all.check;
   const key = usePiece((state) => state.key);
+  const units = usePiece((state) => state.piece?.units ?? 'mm');
   const image = useHostImage(
     key === null ? null : { call: 'photoImage', params: { key, hash: look.hash, size: 'screen' } },
   );
@@ -62,11 +63,11 @@ export function CannotMeasure({ look, preview, onAgain, onFourPoints }: CannotMe
         {look.rendered && <figcaption className="photograph-label">{words.rendered}</figcaption>}
       </figure>
       <section className="cannot-measure-words" aria-label={words.wordsLabel}>
-        <Sentence size="large">{first === undefined ? words.sentenceNotMeasured : tell(first.message)}</Sentence>
+        <Sentence size="large">{first === undefined ? words.sentenceNotMeasured : tell(first.message[units])}</Sentence>
         <div className="cannot-measure-lead">
           {further.map((reason) => (
             <p key={reason.code}>
-              {tell(reason.message)} {tell(reason.remedy)}
+              {tell(reason.message[units])} {tell(reason.remedy)}
             </p>
           ))}
           <p>{words.nothingGuessed}</p>

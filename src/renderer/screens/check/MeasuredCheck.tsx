@@ -151,8 +151,8 @@ export function MeasuredCheck(props: MeasuredCheckProps) {
         )}
         <FlagList look={look} piece={piece} edges={edges} />
         {reading.reasons.map((reason) => (
-          <p key={reason.message} className="second">
-            {tell(reason.message)} {tell(reason.remedy)}
+          <p key={reason.message.mm} className="second">
+            {tell(reason.message[piece.units])} {tell(reason.remedy)}
           </p>
         ))}
         <CameraTurns
