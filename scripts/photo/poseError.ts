@@ -22,7 +22,7 @@ async function main(): Promise<void> {
     const time = performance.now() - begun;
     const short = name.split('/').at(-1);
     if (!located.ok) {
-      console.log(`${short} ${located.problem.tag}: ${located.problem.sentence} (${time | 0} ms)`);
+      console.log(`${short} ${located.problem.code}: ${located.problem.message.mm} (${time | 0} ms)`);
       continue;
     }
     const { pose, endsCounted, tracks } = located.value;

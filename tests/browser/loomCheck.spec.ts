@@ -159,4 +159,73 @@ test('lengths and a card can be marked by keys beside the corners, and what disa
   await measured(page);
   // The loom is found without it, and two fifths of the picture's width are no 50 mm.
   await expect(page.getByText(/^The length of 50\.0\smm is [\d.]+\smm out against everything else/)).toBeVisible();
+  // Kept, it is read in whichever unit the weaver reads that day.
+  await page.keyboard.press('k');
+  await expect(page.getByText(/^Check \d+ ·/)).toBeVisible();
+  await page
+    .getByRole('radio', { name: 'in', exact: true })
+    .or(page.getByRole('button', { name: 'in', exact: true }))
+    .first()
+    .click();
+  await expect(page.getByText(/^The length of 1 .*in is .*in out against everything else/)).toBeVisible();
+});
+
+test('the keys of marking keep their room beside what is lacking, in both languages', async ({ page }) => {
+  await page.setViewportSize({ width: 1280, height: 800 });
+  await page.keyboard.press('l');
+  await opened(page);
+  for (const language of ['English', 'Deutsch']) {
+    await page.keyboard.press('F1');
+    await page
+      .getByRole('radio', { name: language })
+      .or(page.getByRole('button', { name: language }))
+      .first()
+      .click();
+    await page.keyboard.press('Escape');
+    await page.keyboard.press('Control+4');
+    await page.locator('.check-stage, .check-cell').first().waitFor();
+    await page.keyboard.press('m');
+    await expect(page.locator('.corner-mark')).toHaveCount(4);
+    const keys = page.locator('.footer-keys li');
+    await expect(keys).toHaveCount(3);
+    /** Keys that find no room wrap onto a line that isn't shown. */
+    const lines = () => keys.evaluateAll((all) => new Set(all.map((each) => (each as HTMLElement).offsetTop)).size);
+    const reason = page.locator('.not-yet-reason');
+    const said = new Set<string>();
+    const roomy = async () => {
+      const why = (await reason.allTextContents()).join();
+      said.add(why);
+      expect([why, await lines()]).toEqual([why, 1]);
+    };
+    await roomy();
+    const mark = async (at: number) => {
+      await page.locator('.corner-mark').nth(at).focus();
+      await page.keyboard.press('Enter');
+    };
+    for (const at of [0, 1, 2, 3]) {
+      await roomy();
+      await mark(at);
+    }
+    // The first corner beyond the second: the two are swapped.
+    const middle = async (at: number) => {
+      const box = (await page.locator('.corner-mark').nth(at).boundingBox())!;
+      return { x: box.x + box.width / 2, y: box.y + box.height / 2 };
+    };
+    const [from, to] = [await middle(0), await middle(1)];
+    await page.mouse.move(from.x, from.y);
+    await page.mouse.down();
+    await page.mouse.move(to.x + 40, to.y, { steps: 4 });
+    await page.mouse.up();
+    await expect(reason).toHaveText(/Corners|Two corners|Ecken/);
+    await roomy();
+    await page.keyboard.press('l');
+    await roomy();
+    for (const at of [4, 5]) await mark(at);
+    await expect(reason).toHaveText(/far|weit/);
+    await roomy();
+    await page.keyboard.press('c');
+    await roomy();
+    expect(said.size).toBeGreaterThan(4);
+    await page.keyboard.press('Escape');
+  }
 });

@@ -125,3 +125,40 @@ test('two checks are compared and the report is made, by keyboard alone', async 
   await page.keyboard.press('[');
   await expect(page.getByText(/^Check 3 ·/)).toBeVisible();
 });
+
+test('what can be done with a check stays in view, however much there is to say', async ({ page }) => {
+  await page.keyboard.press('l');
+  await opened(page);
+  await page.keyboard.press('Control+5');
+  const words = page.locator('.record-said');
+  const actions = page.locator('.record-words > .record-actions');
+  await expect(actions.getByRole('button')).not.toHaveCount(0);
+  // The checks are read one after another: what comes later would move what is looked at.
+  await expect(page.locator('.compare-slide image').first()).toBeAttached(pictures);
+  await page.locator('.record-trends canvas').last().waitFor();
+  for (const size of [
+    { width: 1280, height: 800 },
+    { width: 1280, height: 660 },
+  ]) {
+    await page.setViewportSize(size);
+    // As many flags make it: many lines above the trends.
+    await words.evaluate((element) => {
+      const lines = document.createElement('div');
+      lines.textContent = 'Said about one flag. '.repeat(160);
+      element.insertBefore(lines, element.children[2] ?? null);
+    });
+    expect(await words.evaluate((element) => element.scrollHeight > element.clientHeight)).toBe(true);
+    for (const button of await actions.getByRole('button').all()) await expect(button).toBeInViewport({ ratio: 1 });
+    const footer = (await page.locator('.footer').boundingBox())!;
+    const row = (await actions.boundingBox())!;
+    expect(row.y + row.height).toBeLessThanOrEqual(footer.y + 1);
+    // Scrolled to, the last line of the trends isn't hidden under them.
+    await words.evaluate((element) => element.scrollTo(0, element.scrollHeight));
+    const lowest = async (part: string) => {
+      const box = (await page.locator(part).boundingBox())!;
+      return box.y + box.height;
+    };
+    const top = async () => (await actions.boundingBox())!.y;
+    await expect.poll(async () => (await lowest('.record-trends')) - (await top())).toBeLessThanOrEqual(1);
+  }
+});

@@ -110,4 +110,20 @@ describe('strings in another’s notch', () => {
       'count',
     );
   });
+
+  it('are shown from near where they are missing, by the place of their bare part', () => {
+    const warp: Warp = { empty: [4], runsTo: { 4: null } };
+    const flag = compareReading(strung(warp), piece).flags.find(({ kind }) => kind === 'count');
+    const end = reading.ends[4]!;
+    const notch = (4 - (piece.warp.ends - 1) / 2) * piece.loom.notchPitch;
+    expect(flag).toMatchObject({ ends: [4], side: 'left' });
+    expect(flag!.message.mm).toContain('End 5 may be missing or hidden.');
+    expect(flag!.xMm).toBeCloseTo(((end.xAtFell?.value ?? notch) + notch) / 2, 6);
+    const bar = piece.loom.openingHeight - piece.cloth.baseAboveBottomBar;
+    expect(flag!.yMm).toBeCloseTo((end.fell!.value + bar) / 2, 6);
+    // Many at once are no matter of single strings.
+    const all = { empty: [1, 2, 3, 4, 5], runsTo: { 1: null, 2: null, 3: null, 4: null, 5: null } };
+    const many = compareReading(strung(all), piece).flags.find(({ kind }) => kind === 'count');
+    expect(many).toMatchObject({ ends: [], yMm: null, xMm: null });
+  });
 });

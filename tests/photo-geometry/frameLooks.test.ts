@@ -19,7 +19,6 @@ const expected: Expected = {
   stringDiameter: 2,
   stringsPerEnd: 1,
   base: 50,
-  units: 'mm',
 };
 const SCALE = 1.9;
 

@@ -16,7 +16,6 @@ const expected: Expected = {
   stringDiameter: 2,
   stringsPerEnd: 1,
   base: 50,
-  units: 'mm',
 };
 const [WIDTH, HEIGHT, SCALE] = [375, 500, 0.62];
 

@@ -80,13 +80,13 @@ describe('locating a loom in rendered photographs', () => {
       [100, 2800],
     ].map(([x, y]) => ({ x: photoPx(x!), y: photoPx(y!) }));
     const located = locateLoom(scene.photo, scene.piece, { marks: fourCorners(points) });
-    expect(!located.ok && located.problem.tag).toBe('points-do-not-fit');
+    expect(!located.ok && located.problem.code).toBe('points-do-not-fit');
   });
 
   it('names a plan with other ends than the picture', { timeout: 300_000 }, async () => {
     const scene = await load('dev01');
     const piece = { ...scene.piece, warp: { ...scene.piece.warp, ends: 27, firstNotch: 12 } };
     const located = locateLoom(scene.photo, piece);
-    expect(!located.ok && located.problem.tag).toBe('wrong-count');
+    expect(!located.ok && located.problem.code).toBe('wrong-count');
   });
 });

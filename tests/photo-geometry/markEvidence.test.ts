@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { inBothUnits } from '../../src/core/model/bothUnits.ts';
 import { fourCorners, type Marks } from '../../src/core/model/marks.ts';
 import { mm, type PhotoPoint, photoPx } from '../../src/core/model/units.ts';
 import { agreeing, type Reference } from '../../src/core/photo/agreeingMarks.ts';
@@ -44,7 +45,6 @@ const expected: Expected = {
   stringDiameter: 1.7,
   stringsPerEnd: 2,
   base: 60,
-  units: 'mm',
 };
 const camera = (change: Partial<Camera> = {}): Camera => ({
   turn: [0.05, -0.04, 0.1],
@@ -152,7 +152,7 @@ const fitWith =
     fitPose([], start, usualWood, { ...prior, k1Sigma: 0.02 }, size, false, [heldLevel, roughlyAt(start), ...evidence]);
 const fitted = (marks: Marks) => {
   const first = firstByMarks(marks, expected, prior, size, false);
-  if (!first.ok) throw new Error(first.problem.sentence);
+  if (!first.ok) throw new Error(first.problem.message.mm);
   const references = markedReferences(marks, picture);
   return { references, together: fitWith(first.value.camera) };
 };
@@ -179,8 +179,8 @@ describe('a camera from marks alone', () => {
         card: cardOf(of, -40, 260, 15, 1, off),
       };
       const { references, together } = fitted(marks);
-      const agreed = agreeing(references, together, 0, 'mm');
-      if (!agreed.ok) throw new Error(agreed.problem.sentence);
+      const agreed = agreeing(references, together, 0);
+      if (!agreed.ok) throw new Error(agreed.problem.message.mm);
       expect(agreed.value.remarks).toEqual([]);
       const { camera: got, covariance } = agreed.value.fit;
       const sigma = sharedSigmaOf(got, covariance, FITTED, size, false, { x: 0, y: 0 });
@@ -212,7 +212,7 @@ describe('a camera from marks alone', () => {
     const at = (x: number, y: number): PhotoPoint => ({ x: photoPx(x), y: photoPx(y) });
     const tag = (corners: Marks['corners']) => {
       const first = firstByMarks({ corners, lengths: [], card: null }, expected, prior, size, false);
-      return first.ok ? 'placed' : first.problem.tag;
+      return first.ok ? 'placed' : first.problem.code;
     };
     expect(tag([at(200, 2400), null, null, null])).toBe('points-do-not-fit');
     expect(tag([at(200, 2400), at(260, 2380), null, null])).toBe('points-do-not-fit');
@@ -251,14 +251,18 @@ describe('references that disagree', () => {
       card: null,
       ...marks,
     });
-    return agreeing(references, together, 0, 'mm');
+    return agreeing(references, together, 0);
   };
 
   it('are named with how far they are out, and left out where all else agrees', () => {
     const agreed = given({ lengths: [length(126)], card: cardOf(of, -40, 260, 15) });
-    expect(agreed.ok && agreed.value.remarks.map(({ code, message }) => [code, message])).toEqual([
+    expect(agreed.ok && agreed.value.remarks.map(({ code, message }) => [code, message.mm])).toEqual([
       ['references-disagree', expect.stringMatching(/^The length of 126\.0 mm is [56]\.\d mm out .* was left out\.$/)],
     ]);
+    // The same figures in inches, not the millimetres turned into them.
+    expect(agreed.ok && agreed.value.remarks[0]!.message.in).toMatch(
+      /^The length of 4 .* in is .* in out .* was left out\.$/,
+    );
     expect(agreed.ok && agreed.value.used.map(({ kind }) => kind)).toEqual([
       'corner',
       'corner',
@@ -277,7 +281,7 @@ describe('references that disagree', () => {
   it('are not settled where one word stands against another', () => {
     const ruler: Reference = {
       kind: 'length',
-      name: 'The length of 126 mm',
+      name: inBothUnits(() => 'The length of 126 mm'),
       evidence: lengthEvidence(length(126).from, length(126).to, 126, picture),
     };
     const start = camera({ turn: [0.02, 0.01, 0.1] });
@@ -285,11 +289,11 @@ describe('references that disagree', () => {
     // One witness, the picture's own, that holds the camera fast.
     const shown = (evidence: readonly PoseEvidence[]) =>
       fitWith(start)([known(0), known(1), known(2), known(3), ...evidence]);
-    const one = agreeing([ruler], shown, 1, 'mm');
-    expect(!one.ok && one.problem.tag).toBe('references-disagree');
-    expect(!one.ok && one.problem.sentence).toMatch(/^The length of 126 mm and the rest .* by [56]\.\d mm/);
+    const one = agreeing([ruler], shown, 1);
+    expect(!one.ok && one.problem.code).toBe('references-disagree');
+    expect(!one.ok && one.problem.message.mm).toMatch(/^The length of 126 mm and the rest .* by [56]\.\d mm/);
     // Two witnesses that agree are believed against it.
-    const two = agreeing([ruler], shown, 2, 'mm');
+    const two = agreeing([ruler], shown, 2);
     expect(two.ok && two.value.used).toEqual([]);
     expect(two.ok && two.value.remarks).toHaveLength(1);
   });

@@ -116,7 +116,7 @@ describe('marks in rendered photographs', () => {
     expect(located.ok && farthest(located.value.pose, scene).mm).toBeLessThan(0.3);
 
     const other = locateLoom(scene.photo, scene.piece, { marks: cardOf(0.96) });
-    expect(other.ok && other.value.remarks.map(({ message }) => message)).toEqual([
+    expect(other.ok && other.value.remarks.map(({ message }) => message.mm)).toEqual([
       expect.stringMatching(/^The card is [34]\.\d mm out/),
     ]);
     expect(other.ok && other.value.pose.reference.parts).not.toContain('card');
@@ -131,7 +131,7 @@ describe('marks in rendered photographs', () => {
     const z = scene.piece.warp.stringDiameter / 2;
     const lengths = [{ from: click(-60, 250, z), to: click(60, 250, z), length: mm(123) }];
     const located = locateLoom(scene.photo, scene.piece, { marks: { corners, lengths, card: null } });
-    expect(located.ok && located.value.remarks.map(({ message }) => message.replace(/ is .*/, '')).sort()).toEqual([
+    expect(located.ok && located.value.remarks.map(({ message }) => message.mm.replace(/ is .*/, '')).sort()).toEqual([
       'The length of 123.0 mm',
       'The top right corner',
     ]);
@@ -155,7 +155,7 @@ describe('marks in rendered photographs', () => {
     expect(three.ok && farthest(three.value.pose, scene).sigmas).toBeLessThan(3);
     expect(three.ok && farthest(three.value.pose, scene).mm).toBeLessThan(0.7);
     const two = locateLoom(photo, scene.piece, { marks: { ...none, corners: cornersOf(scene, [0, 2]) } });
-    expect(!two.ok && two.problem.tag).toBe('points-do-not-fit');
+    expect(!two.ok && two.problem.code).toBe('points-do-not-fit');
     expect(!two.ok && two.problem.remedy).toMatch(/^Mark the other inner corners too/);
   });
 

@@ -23,8 +23,8 @@ describe('pictures that show no loom well enough', () => {
 
   it('says so when a picture is too small or too dark', () => {
     const tiny = locateLoom({ width: 300, height: 200, rgb: new Uint8Array(180_000).fill(120) }, plan);
-    expect(!tiny.ok && tiny.problem.tag).toBe('too-small');
+    expect(!tiny.ok && tiny.problem.code).toBe('too-small');
     const black = locateLoom({ width: 800, height: 1000, rgb: new Uint8Array(2_400_000).fill(8) }, plan);
-    expect(!black.ok && black.problem.tag).toBe('too-dark');
+    expect(!black.ok && black.problem.code).toBe('too-dark');
   });
 });

@@ -22,7 +22,6 @@ const plan: Expected = {
   stringDiameter: 2,
   stringsPerEnd: 1,
   base: 50,
-  units: 'mm',
 };
 const photo = { width: 1500, height: 2000, rgb: new Uint8Array(0) };
 const camera: Camera = {

@@ -39,7 +39,7 @@ test.each(pictures.map((picture, index) => [picture.name, picture, index] as con
     expect(reading.status).not.toBe('measured');
     expect(reading.reasons.length).toBeGreaterThan(0);
     for (const reason of reading.reasons) {
-      expect(reason.message).toMatch(/\.$/);
+      for (const message of Object.values(reason.message)) expect(message).toMatch(/\.$/);
       expect(reason.remedy).toMatch(/\.$/);
     }
     expect(reading.selvedge).toEqual([]);

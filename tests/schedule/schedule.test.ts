@@ -4,6 +4,7 @@ import { planPiece } from '../../src/core/plan/planPiece.ts';
 import { edgeSteps } from '../../src/core/schedule/edgeSteps.ts';
 import { scheduleWords } from '../../src/core/schedule/scheduleWords.ts';
 import { flatPiece } from '../chart/simplePiece.ts';
+import { readWords } from '../virtual-weaver/words.ts';
 
 const whole = (steps: readonly { turns: number; ends: number }[]) => steps.filter((step) => step.turns !== 0.5);
 
@@ -140,6 +141,27 @@ describe('schedules of a plan', () => {
     );
     expect(scheduleWords([out, back, { turns: 1, ends: 0 }])).toBe(
       '1 turn, then out 1 end; 1 turn, then in 1 end; 1 turn',
+    );
+  });
+
+  it('says groups of steps once, and what is said is what is woven', () => {
+    const [out, back] = [
+      { turns: 2, ends: 1 },
+      { turns: 1, ends: -1 },
+    ];
+    expect(scheduleWords([out, out, back, out, out, back, { turns: 3, ends: 0 }])).toBe(
+      '(2 turns, then out 1 end; 2 turns, then out 1 end; 1 turn, then in 1 end) × 2; 3 turns',
+    );
+    const step = fc.record({ turns: fc.constantFrom(0.5, 1, 2, 3), ends: fc.integer({ min: -2, max: 2 }) });
+    const repeated = fc.array(
+      fc.record({ group: fc.array(step, { minLength: 1, maxLength: 8 }), times: fc.integer({ min: 1, max: 5 }) }),
+      { minLength: 1, maxLength: 4 },
+    );
+    fc.assert(
+      fc.property(repeated, (groups) => {
+        const steps = groups.flatMap(({ group, times }) => Array.from({ length: times }, () => group).flat());
+        expect(readWords([`Left edge: ${scheduleWords(steps)}.`]).left).toEqual(steps);
+      }),
     );
   });
 

@@ -125,6 +125,22 @@ describe('migrations', () => {
     expect(migration!.migrate(before)).not.toHaveProperty('points');
   });
 
+  test('keep what a reason said in one unit as it was said', () => {
+    const kept = JSON.parse(readFileSync(fixture('documents/check-v4.json'), 'utf8')) as {
+      body: { reading: { reasons: unknown[] } };
+    };
+    const [code, remedy] = ['wrong-pitch', 'Measure the notch pitch over ten notches.'];
+    const message = 'The strings stand 6.61 mm apart; the plan’s notches are 6.35 mm apart.';
+    const before = { ...kept.body, reading: { ...kept.body.reading, reasons: [{ code, message, remedy }] } };
+    const migration = checkDocument.migrations.find(({ from }) => from === 4);
+    const after = migration!.migrate(before);
+    expect(after).toEqual({
+      ...before,
+      reading: { ...before.reading, reasons: [{ code, message: { mm: message, in: message }, remedy }] },
+    });
+    expect(checkDocument.body.safeParse(after).success).toBe(true);
+  });
+
   const shelf: DocumentKind<{ readonly wide: number; readonly tall: number }> = {
     format: 'plumbweft-shelf',
     version: 3,

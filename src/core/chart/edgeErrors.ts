@@ -45,7 +45,14 @@ export function chartFidelity(
   );
   // All that is drawn, and what is left of it without slivers that no end catches.
   const lines = spans.map((row) => changesBetween(row, yarns));
-  const wideLines = spans.map((row) => changesBetween(wideSpans(row, columns), yarns));
+  const middle = (grid.ends - 1) / 2;
+  const wideLines = spans.map((row, pass) => {
+    // An edge through the very middle of the middle end: its place is a hair to the side that has the end.
+    const area = stepped.drawnAreas[pass * grid.ends + middle];
+    const hasIt = columns[middle] === 0 ? row.find((span) => span.area === area && span.to === 0) : undefined;
+    const ends = hasIt === undefined ? columns : columns.with(middle, Math.max(hasIt.from, -grid.pitch / 2) / 2);
+    return changesBetween(wideSpans(row, ends), yarns);
+  });
   const worst = new Map<
     string,
     { area: number; side: 'left' | 'right'; largest: number; at: number; excess: number }

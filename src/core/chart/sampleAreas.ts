@@ -3,11 +3,13 @@ import type { Piece } from '../model/piece.ts';
 import { HEADER_AREA } from '../model/plan.ts';
 import { type ClothGrid, endX, heightOfPasses, passY } from './clothGrid.ts';
 import { fillOutline } from './fillOutline.ts';
+import { type DrawnArea, middleEnd } from './middleEnd.ts';
 
 /**
  * How far towards the middle of the cloth a cell's middle is taken to lie, as a share of a cell. An edge drawn exactly
  * through the middles of an end would otherwise count that end in on one side of a symmetric shape and out on the
- * other; so it falls the same way on both sides, and when the piece is turned upside down.
+ * other; so it falls the same way on both sides, and when the piece is turned upside down. The end in the very middle of
+ * an odd warp has no such side: see `middleEnd`.
  */
 const TOWARDS_MIDDLE = 1e-6;
 
@@ -51,12 +53,20 @@ export function sampleAreas(piece: Piece, grid: ClothGrid, columns = sampleColum
   const box = clothBox(grid);
   const firstRow = grid.header;
   const endRow = grid.passes - grid.footer;
+  const drawn: DrawnArea[] = [];
   for (let index = piece.shapes.length - 1; index >= 0; index--) {
     const shape = piece.shapes[index]!;
     if (shape.hidden) continue;
-    for (const outline of outlinesOf(shape, box)) {
-      fillOutline(outline, columns, rows, areas, index + 1, firstRow, endRow);
-    }
+    const outlines = outlinesOf(shape, box);
+    drawn.push({ area: index + 1, outlines });
+    for (const outline of outlines) fillOutline(outline, columns, rows, areas, index + 1, firstRow, endRow);
+  }
+  const middle = (grid.ends - 1) / 2;
+  if (columns[middle] === 0) {
+    const settled = middleEnd(drawn, rows, grid.pitch * TOWARDS_MIDDLE, firstRow, endRow);
+    settled?.forEach((area, row) => {
+      areas[row * grid.ends + middle] = area;
+    });
   }
   areas.fill(HEADER_AREA, 0, firstRow * grid.ends);
   areas.fill(HEADER_AREA, endRow * grid.ends);

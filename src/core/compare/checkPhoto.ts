@@ -1,3 +1,4 @@
+import { inBothUnits } from '../model/bothUnits.ts';
 import type { LoomReading } from '../model/check.ts';
 import { cornersMarked } from '../model/marks.ts';
 import type { Piece } from '../model/piece.ts';
@@ -18,7 +19,7 @@ export function checkPhoto(photo: Photo, piece: Piece, options: LocateOptions): 
   if (options.mirrored === undefined && cornersMarked(options.marks) < 3 && liesMirrored(reading.colours, piece)) {
     return askAgain({
       code: 'maybe-mirrored',
-      message: 'The colours in the cloth lie as in a mirror image of the plan.',
+      message: inBothUnits(() => 'The colours in the cloth lie as in a mirror image of the plan.'),
       remedy:
         'Say whether this camera shows left for right, then check again. If it doesn’t, the cartoon was woven the other way round: turn it in the plan.',
     });

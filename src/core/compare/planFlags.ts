@@ -4,6 +4,7 @@ import { sizeAsFinding } from '../model/deviationWords.ts';
 import { lengthInWords } from '../model/lengthWords.ts';
 import { measurement } from '../model/measurement.ts';
 import type { Piece } from '../model/piece.ts';
+import { bareStringPlace } from './bareStringPlace.ts';
 
 /** A beat that would land the whole piece higher or lower than planned. */
 export function beatFlags(reading: LoomReading, piece: Piece): Flag[] {
@@ -38,6 +39,9 @@ export function beatFlags(reading: LoomReading, piece: Piece): Flag[] {
   ];
 }
 
+/** Strings named by number when they aren't seen, and shown from near. */
+const MOST_NAMED = 4;
+
 /** Ends planned against ends seen. A string that was overlooked at its notch but followed above the cloth is there. */
 export function countFlags(reading: LoomReading, piece: Piece): Flag[] {
   const planned = piece.warp.ends;
@@ -48,18 +52,19 @@ export function countFlags(reading: LoomReading, piece: Piece): Flag[] {
   const followed = overlooked ? lacking.filter((end) => end.runsTo !== null) : [];
   const counted = reading.endsCounted + followed.length;
   if (counted === planned) return [];
-  const unseen = lacking.filter((end) => !followed.includes(end)).map((end) => end.index + 1);
-  const which =
-    unseen.length > 0 && unseen.length <= 4
-      ? ` ${unseen.length === 1 ? 'End' : 'Ends'} ${unseen.join(', ')} may be missing or hidden.`
-      : '';
+  const unseen = lacking.filter((end) => !followed.includes(end));
+  // More than a few are no matter of single strings: another number of ends, or a part of the loom out of sight.
+  const named = unseen.length <= MOST_NAMED ? unseen : [];
+  const numbers = named.map((end) => end.index + 1).join(', ');
+  const which = named.length > 0 ? ` ${named.length === 1 ? 'End' : 'Ends'} ${numbers} may be missing or hidden.` : '';
+  const place = named[0] === undefined ? null : bareStringPlace(named[0], reading, piece);
   return [
     {
       kind: 'count',
-      side: null,
-      yMm: null,
-      xMm: null,
-      ends: [],
+      side: place?.side ?? null,
+      yMm: place?.y ?? null,
+      xMm: place?.x ?? null,
+      ends: named.map((end) => end.index),
       deviationMm: (counted - planned) * piece.loom.notchPitch,
       sigmaMm: piece.loom.notchPitch / 2,
       message: inBothUnits(() => `${planned} ends planned, ${counted} seen.${which}`),

@@ -4,6 +4,7 @@ import { sizeAsFinding } from '../model/deviationWords.ts';
 import { type Measurement, measurement } from '../model/measurement.ts';
 import type { Piece } from '../model/piece.ts';
 import { median, robustSigma } from '../photo/statistics.ts';
+import { bareStringPlace } from './bareStringPlace.ts';
 
 /** A string that bows no more than this beyond the others is as taut as they are, mm (value from memory). */
 const LEAST = 1;
@@ -72,7 +73,7 @@ function slackFlag(group: readonly Stray[], reading: LoomReading, piece: Piece):
   const first = group[0]!.end.index + 1;
   const last = group.at(-1)!.end.index + 1;
   const way = most.mm < 0 ? 'left' : 'right';
-  const place = placeOf(most.end, reading, piece);
+  const place = bareStringPlace(most.end, reading, piece);
   const alone = group.length === 1;
   const bow = measurement(most.mm, most.sigma, 1, 'bare string');
   return {
@@ -109,7 +110,7 @@ function crossedFlags(reading: LoomReading, piece: Piece): Flag[] {
     if (other === end.index && to < end.index) return [];
     const from = crossed ? Math.min(end.index, to) + 1 : end.index + 1;
     const notch = crossed ? Math.max(end.index, to) + 1 : to + 1;
-    const place = placeOf(end, reading, piece);
+    const place = bareStringPlace(end, reading, piece);
     const aside = (to - end.index) * piece.loom.notchPitch;
     return [
       {
@@ -132,21 +133,4 @@ function crossedFlags(reading: LoomReading, piece: Piece): Flag[] {
       },
     ];
   });
-}
-
-/** The middle of an end's bare part, were it straight, and the half of the warp it lies in. */
-function placeOf(
-  end: EndReading,
-  reading: LoomReading,
-  piece: Piece,
-): { readonly side: Flag['side']; readonly x: number; readonly y: number } {
-  const planned = (end.index - (piece.warp.ends - 1) / 2) * piece.loom.notchPitch;
-  const fells = reading.ends.flatMap((one) => (one.fell ? [one.fell.value] : []));
-  const fell = end.fell?.value ?? (fells.length > 0 ? median(fells) : 0);
-  const bar = piece.loom.openingHeight - piece.cloth.baseAboveBottomBar;
-  return {
-    side: planned === 0 ? null : planned < 0 ? 'left' : 'right',
-    x: ((end.xAtFell?.value ?? planned) + (end.notchX?.value ?? planned)) / 2,
-    y: (fell + bar) / 2,
-  };
 }

@@ -2,6 +2,7 @@ import { lengthInWords } from '../model/lengthWords.ts';
 import { countInWords } from '../model/numberWords.ts';
 import type { Piece } from '../model/piece.ts';
 import type { Slit } from '../model/plan.ts';
+import { mayStayOpen } from '../order/slits.ts';
 import type { Hanging } from './hanging.ts';
 
 /** What each step is called where it is ticked off. */
@@ -30,9 +31,9 @@ export function finishingSteps(
   tails: number,
   slits: readonly Slit[],
 ): readonly FinishingStep[] {
-  const { units, making, cloth, ornaments } = piece;
+  const { units, cloth, ornaments } = piece;
   const words = (length: number) => lengthInWords(length, units);
-  const long = slits.filter((slit) => slit.lengthMm > making.slitLimit);
+  const long = slits.filter((slit) => !mayStayOpen(slit, piece));
   const longest = Math.max(0, ...long.map((slit) => slit.lengthMm));
   const steps: (FinishingStep | null)[] = [
     {

@@ -29,7 +29,8 @@ export type ReasonCode =
 
 export interface Reason {
   readonly code: ReasonCode;
-  readonly message: string;
+  /** What was seen, in a sentence. */
+  readonly message: BothUnits;
   readonly remedy: string;
 }
 

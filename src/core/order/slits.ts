@@ -6,8 +6,12 @@ import type { Wefts } from './wefts.ts';
 /** A gap shorter than this share of the weaver's limit is an ordinary step and not listed. */
 const LISTED = 0.5;
 
+/** Whether a slit needs nothing done: it is no longer than the weaver allows. */
+export const mayStayOpen = ({ lengthMm }: Pick<Slit, 'lengthMm'>, { making }: Pick<Piece, 'making'>): boolean =>
+  lengthMm <= making.slitLimit;
+
 function remedyFor(lengthMm: number, piece: Piece, end: number): string {
-  if (lengthMm <= piece.making.slitLimit) return 'Short enough to leave open.';
+  if (mayStayOpen({ lengthMm }, piece)) return 'Short enough to leave open.';
   return `Share end ${end + 1} every second turn while weaving, or sew it before hanging.`;
 }
 

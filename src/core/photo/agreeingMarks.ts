@@ -1,15 +1,17 @@
-import type { Reason, ReasonCode } from '../model/check.ts';
-import { type LengthUnits, lengthInWords } from '../model/lengthWords.ts';
-import { failure, type Outcome, success } from '../model/outcome.ts';
+import { type BothUnits, inBothUnits } from '../model/bothUnits.ts';
+import type { Reason } from '../model/check.ts';
+import { lengthInWords } from '../model/lengthWords.ts';
+import { success } from '../model/outcome.ts';
 import { cameraSteps, cameraToVector } from './camera.ts';
 import type { MarkEvidence } from './markEvidence.ts';
 import { distanceFromFit, mostDistance, type PoseEvidence } from './poseEvidence.ts';
 import { FITTED, type PoseFit } from './poseFit.ts';
+import { refusal, type Sought } from './refusal.ts';
 
 /** One thing the weaver marked, as a sentence begins with it. */
 export interface Reference {
   readonly kind: 'corner' | 'length' | 'card';
-  readonly name: string;
+  readonly name: BothUnits;
   readonly evidence: MarkEvidence;
 }
 
@@ -35,16 +37,22 @@ interface Astray {
   readonly mm: number;
 }
 
-const disagree = ({ reference, mm }: Astray, units: LengthUnits): Outcome<Agreed, ReasonCode> =>
-  failure(
+const disagree = ({ reference, mm }: Astray): Sought<Agreed> =>
+  refusal(
     'references-disagree',
-    `${reference.name} and the rest of the picture disagree by ${lengthInWords(mm, units, 'edge')}, and which of them is right can’t be told.`,
+    inBothUnits(
+      (units) =>
+        `${reference.name[units]} and the rest of the picture disagree by ${lengthInWords(mm, units, 'edge')}, and which of them is right can’t be told.`,
+    ),
     'Look whether every mark is where it belongs, measure the opening and the length again, and mark one thing more: another corner, a length or a card.',
   );
 
-const leftOut = ({ reference, mm }: Astray, units: LengthUnits): Reason => ({
+const leftOut = ({ reference, mm }: Astray): Reason => ({
   code: 'references-disagree',
-  message: `${reference.name} is ${lengthInWords(mm, units, 'edge')} out against everything else in the picture and was left out.`,
+  message: inBothUnits(
+    (units) =>
+      `${reference.name[units]} is ${lengthInWords(mm, units, 'edge')} out against everything else in the picture and was left out.`,
+  ),
   remedy: 'Look whether it was marked where it belongs and its size is right, then measure again.',
 });
 
@@ -53,15 +61,13 @@ const leftOut = ({ reference, mm }: Astray, units: LengthUnits): Reason => ({
  * than three sigmas and without which the rest agree is left out and named. Where leaving out one or another would do
  * as well, or too little is left to bear witness, nothing is fitted.
  * @param fitWith fits what the picture shows of itself together with the evidence given.
- * @param units of the lengths in what is said.
  * @param witnesses how many independent things the picture itself gives to that fit: opening, notches.
  */
 export function agreeing(
   references: readonly Reference[],
   fitWith: (evidence: readonly PoseEvidence[]) => PoseFit,
   witnesses: number,
-  units: LengthUnits,
-): Outcome<Agreed, ReasonCode> {
+): Sought<Agreed> {
   let used = references;
   const out: Astray[] = [];
   const astrayAmong = (among: readonly Reference[]): Astray[] =>
@@ -79,11 +85,11 @@ export function agreeing(
     const worst = astray[0];
     if (!worst) break;
     const without = (one: Astray) => used.filter((reference) => reference !== one.reference);
-    if (witnesses + used.length - 1 < 2) return disagree(worst, units);
+    if (witnesses + used.length - 1 < 2) return disagree(worst);
     const enough = astray.filter((one) => astrayAmong(without(one)).length === 0);
     // What the picture says twice over is believed against any mark; marks alone bear no more than one that is out.
     const next = enough.length === 1 ? enough[0]! : witnesses >= 2 ? worst : null;
-    if (!next) return disagree(worst, units);
+    if (!next) return disagree(worst);
     out.push(next);
     used = without(next);
   }
@@ -91,8 +97,8 @@ export function agreeing(
   const corners = (list: readonly Reference[]) => list.filter(({ kind }) => kind === 'corner').length;
   const cornersOut = corners(out.map(({ reference }) => reference));
   if (cornersOut > 1 && cornersOut >= corners(used)) {
-    return disagree(out.find(({ reference }) => reference.kind === 'corner')!, units);
+    return disagree(out.find(({ reference }) => reference.kind === 'corner')!);
   }
   const fit = fitWith(used.map(({ evidence }) => evidence));
-  return success({ fit, used, remarks: out.map((one) => leftOut(one, units)) });
+  return success({ fit, used, remarks: out.map(leftOut) });
 }

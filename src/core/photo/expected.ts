@@ -1,4 +1,3 @@
-import type { LengthUnits } from '../model/lengthWords.ts';
 import type { Piece } from '../model/piece.ts';
 
 /** What the first look expects: the plan's loom and warp, in mm. */
@@ -16,8 +15,6 @@ export interface Expected {
   readonly stringDiameter: number;
   readonly stringsPerEnd: 1 | 2;
   readonly base: number;
-  /** What the weaver reads lengths in, for what is said of the picture. */
-  readonly units: LengthUnits;
 }
 
 /** What the plan says the picture should show. */
@@ -36,6 +33,5 @@ export function expectedOf(piece: Piece): Expected {
     stringDiameter: warp.stringDiameter,
     stringsPerEnd: warp.stringsPerEnd,
     base: cloth.baseAboveBottomBar,
-    units: piece.units,
   };
 }

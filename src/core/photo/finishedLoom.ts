@@ -1,6 +1,6 @@
-import type { FittedLens, ReasonCode, ReferenceMethod } from '../model/check.ts';
+import type { FittedLens, ReferenceMethod } from '../model/check.ts';
 import { measurement } from '../model/measurement.ts';
-import { failure, type Outcome, success } from '../model/outcome.ts';
+import { success } from '../model/outcome.ts';
 import { type Camera, cameraToVector } from './camera.ts';
 import { countEnds, type PlaceSeen } from './countEnds.ts';
 import { type Fused, fuseReferences, type Shown } from './fuseReferences.ts';
@@ -13,6 +13,7 @@ import { FITTED, poseOf } from './poseFit.ts';
 import { sharedSigmaOf } from './poseSigma.ts';
 import type { Photo } from './raster.ts';
 import { type RefinedPose, scaleOf } from './refinePose.ts';
+import { refusal, type Sought } from './refusal.ts';
 
 /** Largest slant of the view that is measured, radians from straight above. */
 export const STEEPEST_VIEW = (25 * Math.PI) / 180;
@@ -55,14 +56,14 @@ export function finishedLoom(
   followed: Followed,
   shown: Shown & { readonly wood: boolean },
   options: LocateOptions,
-): Outcome<LocatedLoom, ReasonCode> {
+): Sought<LocatedLoom> {
   const { photo, expected, mirrored } = view;
   const fused = fuseReferences(shown, { marks: options.marks ?? null, lens: options.lens ?? null }, view);
   if (!fused.ok) return fused;
   const { fit, used, remarks } = fused.value;
   const tilt = slantOf(fit.camera);
   if (tilt > STEEPEST_VIEW) {
-    return failure(
+    return refusal(
       'too-tilted',
       `The picture is taken ${Math.round((tilt * 180) / Math.PI)}° from straight above.`,
       'Hold the camera level over the middle of the loom.',
@@ -80,7 +81,7 @@ export function finishedLoom(
     `counted ${counted} of ${expected.ends}; outside [${outside.map((place) => place.place)}] missing [${missing.map((place) => place.place)}]`,
   );
   if (counted < 0.5 * expected.ends) {
-    return failure(
+    return refusal(
       'no-strings',
       `Only ${counted} of ${expected.ends} strings are seen.`,
       'Take the picture with light from the side, so that the strings stand out, or click the four inner corners.',
@@ -88,7 +89,7 @@ export function finishedLoom(
   }
   const moved = movedBy(seen, expected.ends);
   if (moved !== 0 && options.mirrored === undefined && moved === -2 * offMiddle(expected)) {
-    return failure(
+    return refusal(
       'maybe-mirrored',
       'The strings stand as far to one side of the loom’s middle as the plan has them to the other.',
       'Say whether this camera shows left for right, then check again. If it doesn’t, correct the first notch in the plan.',
@@ -96,7 +97,7 @@ export function finishedLoom(
   }
   if (moved !== 0) {
     const notches = Math.abs(moved);
-    return failure(
+    return refusal(
       'wrong-count',
       moved < 0
         ? `Counted in notches, the strings begin ${notches} farther left than planned.`
@@ -107,7 +108,7 @@ export function finishedLoom(
   const strung = seen.filter((place) => place.present).map(({ place }) => place);
   const outer = Math.max(0, Math.min(...strung)) + Math.max(0, expected.ends - 1 - Math.max(...strung));
   if (outside.length > 0 || outer > 1 || missing.length > Math.max(2, 0.12 * expected.ends)) {
-    return failure(
+    return refusal(
       'wrong-count',
       `The plan has ${expected.ends} ends; the picture shows ${counted}.`,
       'Correct the number of ends or the first notch in the plan, then check again.',

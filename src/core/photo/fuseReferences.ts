@@ -1,6 +1,6 @@
-import type { FittedLens, ReasonCode } from '../model/check.ts';
+import type { FittedLens } from '../model/check.ts';
 import type { Marks } from '../model/marks.ts';
-import { type Outcome, success } from '../model/outcome.ts';
+import { success } from '../model/outcome.ts';
 import { type Agreed, agreeing, disagreementWith } from './agreeingMarks.ts';
 import { lensEvidence } from './knownLens.ts';
 import type { View } from './locateOptions.ts';
@@ -8,6 +8,7 @@ import { markedReferences } from './markedReferences.ts';
 import type { PoseEvidence } from './poseEvidence.ts';
 import { fitPose, type PoseFit, type StraightThing } from './poseFit.ts';
 import { scaleOf } from './refinePose.ts';
+import type { Sought } from './refusal.ts';
 
 /** What there is beside the picture itself. */
 export interface Given {
@@ -38,7 +39,7 @@ export function fuseReferences(
   shown: Shown,
   given: Given,
   { photo, expected, prior, mirrored }: Pick<View, 'photo' | 'expected' | 'prior' | 'mirrored'>,
-): Outcome<Fused, ReasonCode> {
+): Sought<Fused> {
   const { fit, things, taken, witnesses } = shown;
   const mmPerPx = 1 / scaleOf(fit.camera, photo, mirrored, expected);
   const picture = { size: photo, mirrored, expected, mmPerPx };
@@ -49,6 +50,6 @@ export function fuseReferences(
   const lensUsed = lens !== null && disagreementWith(fitTo(taken), lens) <= 1;
   if (references.length === 0 && !lensUsed) return success({ fit, used: [], remarks: [], lensUsed });
   const believed = lensUsed ? [...taken, lens] : taken;
-  const agreed = agreeing(references, (evidence) => fitTo([...believed, ...evidence]), witnesses, expected.units);
+  const agreed = agreeing(references, (evidence) => fitTo([...believed, ...evidence]), witnesses);
   return agreed.ok ? success({ ...agreed.value, lensUsed }) : agreed;
 }

@@ -1,6 +1,5 @@
-import type { ReasonCode } from '../model/check.ts';
+import { inBothUnits } from '../model/bothUnits.ts';
 import { lengthInWords } from '../model/lengthWords.ts';
-import { failure, type Outcome } from '../model/outcome.ts';
 import type { Camera } from './camera.ts';
 import type { CameraPrior } from './coarseCamera.ts';
 import { cameraOtherWayUp } from './coarsePose.ts';
@@ -16,6 +15,7 @@ import type { Photo } from './raster.ts';
 import { type ColourRaster, firstLookReduction, reducedCoordinate, reducePhoto } from './reduce.ts';
 import { FRAME_CLEAR, FRAME_SEEN, refineOnNotches } from './refineOnNotches.ts';
 import type { RefinedPose } from './refinePose.ts';
+import { refusal, type Sought } from './refusal.ts';
 import { stringPitch } from './stringPitch.ts';
 import { stringsSure } from './stringsSure.ts';
 import { baseEvidence, evidenceElsewhere } from './uprightness.ts';
@@ -32,10 +32,10 @@ const remedy = {
 };
 
 /** Finds the loom by what the picture shows of it; marks then only take part in the fit. */
-export function locateAlone(view: View, options: LocateOptions): Outcome<LocatedLoom, ReasonCode> {
+export function locateAlone(view: View, options: LocateOptions): Sought<LocatedLoom> {
   const { photo, picture, factor, expected, prior, mirrored } = view;
   const stage = (name: string, done: number) => options.onStage?.(name, done, 4);
-  let best: { support: number; found: Outcome<LocatedLoom, ReasonCode> } | null = null;
+  let best: { support: number; found: Sought<LocatedLoom> } | null = null;
   for (const { camera, fromFrame } of looksInTurn(
     photo,
     picture,
@@ -60,28 +60,28 @@ export function locateAlone(view: View, options: LocateOptions): Outcome<Located
     if (best && support < best.support + (best.found.ok ? 0.05 : -0.1)) continue;
     const found = asPlanned(view, refined, options);
     options.trace?.(
-      `frame ${support.toFixed(2)} ${found.ok ? 'measured' : `${found.problem.tag} ${found.problem.detail ?? ''}`}`,
+      `frame ${support.toFixed(2)} ${found.ok ? 'measured' : `${found.problem.code} ${found.problem.detail ?? ''}`}`,
     );
     // A frame as planned with strings that aren't: no other look will say better.
-    if (!found.ok && found.problem.tag === 'wrong-pitch') return found;
+    if (!found.ok && found.problem.code === 'wrong-pitch') return found;
     if (best && !found.ok && (best.found.ok || support < best.support)) continue;
     best = { support, found };
     // A frame that is clear, or strings that stand in nearly all notches of both bars: no other look will say better.
     if (found.ok && (support > FRAME_CLEAR || (stringsSure(refined) && support > FRAME_SEEN))) break;
   }
-  const found = best?.found ?? failure('no-loom', 'No loom is seen in the picture.', remedy.again);
-  if (found.ok || found.problem.tag !== 'no-loom') return found;
+  const found = best?.found ?? refusal('no-loom', 'No loom is seen in the picture.', remedy.again);
+  if (found.ok || found.problem.code !== 'no-loom') return found;
   return cutLoom(photo, expected) ?? found;
 }
 
 /** A refined look as a located loom, if its frame is really there and nothing in the picture contradicts the plan. */
-export function asPlanned(view: View, refined: RefinedPose, options: LocateOptions): Outcome<LocatedLoom, ReasonCode> {
+export function asPlanned(view: View, refined: RefinedPose, options: LocateOptions): Sought<LocatedLoom> {
   const { photo, picture, factor, expected, mirrored } = view;
   const support = refined.frameSupport;
   const toSmall = reducedMap(refined.fit.camera, photo, mirrored, factor);
   const sure = stringsSure(refined);
   const strings = refined.upperUsed || refined.lowerUsed;
-  const doubtful = (why: string) => failure('no-loom', NO_FRAME, remedy.again, why);
+  const doubtful = (why: string) => refusal('no-loom', NO_FRAME, remedy.again, why);
   if (support < (sure ? FRAME_GLIMPSED : strings ? FRAME_SEEN : FRAME_CLEAR)) {
     return doubtful(`frame ${support.toFixed(2)}`);
   }
@@ -119,12 +119,12 @@ function loneOuterEdge({ frame, upperShare, lowerShare }: RefinedPose): boolean 
 }
 
 /** Says so where strings are seen that the picture's border cuts. */
-function cutLoom(photo: Photo, expected: Expected): Outcome<LocatedLoom, ReasonCode> | null {
+function cutLoom(photo: Photo, expected: Expected): Sought<LocatedLoom> | null {
   const cut = cutOff(photo, expected);
   if (!cut) return null;
   return cut.along.length > 0
-    ? failure('bar-missing', 'Lines like strings run out of the picture: a bar of the loom isn’t in it.', remedy.again)
-    : failure('loom-cut-off', 'The picture’s edge cuts through what may be strings.', remedy.again);
+    ? refusal('bar-missing', 'Lines like strings run out of the picture: a bar of the loom isn’t in it.', remedy.again)
+    : refusal('loom-cut-off', 'The picture’s edge cuts through what may be strings.', remedy.again);
 }
 
 /** Colour change by which one beginning of the cloth must outdo another, grey levels. */
@@ -158,16 +158,18 @@ function disagreement(
   expected: Expected,
   refined: RefinedPose,
   mirrored: boolean,
-): Outcome<LocatedLoom, ReasonCode> | null {
+): Sought<LocatedLoom> | null {
   const map = mapOf(refined.fit.camera, photo, mirrored);
   for (const side of ['bottom', 'top', 'left', 'right'] as const) {
     const seen = Math.max(...refined.frame.edges.flatMap((edge) => (edge.side === side ? [edge.support] : [])));
     if (seen >= SIDE_SEEN) continue;
     const bar = side === 'bottom' || side === 'top';
-    const size = (length: number) => lengthInWords(length, expected.units);
-    return failure(
+    return refusal(
       'references-disagree',
-      `The ${side} ${bar ? 'bar' : 'rail'} is not where an opening of ${size(expected.openingWidth)} × ${size(expected.openingHeight)} has it.`,
+      inBothUnits((units) => {
+        const [width, height] = [expected.openingWidth, expected.openingHeight].map((one) => lengthInWords(one, units));
+        return `The ${side} ${bar ? 'bar' : 'rail'} is not where an opening of ${width} × ${height} has it.`;
+      }),
       "Measure the opening's width and height again and correct them in the plan, or take the picture with the whole frame in view.",
     );
   }
@@ -177,11 +179,14 @@ function disagreement(
   if (pitch === null || off < PITCH_OFF) return null;
   // A frame not seen all round may itself be a little out; then it is the look that is doubted, not the plan.
   if (refined.frameSupport < FRAME_SURE || off < 2 * PITCH_OFF) {
-    return failure('no-loom', NO_FRAME, remedy.again, `strings ${pitch.toFixed(2)} mm apart`);
+    return refusal('no-loom', NO_FRAME, remedy.again, `strings ${pitch.toFixed(2)} mm apart`);
   }
-  return failure(
+  return refusal(
     'wrong-pitch',
-    `The strings stand ${lengthInWords(pitch, expected.units, 'pass-height')} apart; the plan's notches are ${lengthInWords(expected.pitch, expected.units, 'pass-height')} apart.`,
+    inBothUnits((units) => {
+      const [seen, planned] = [pitch, expected.pitch].map((one) => lengthInWords(one, units, 'pass-height'));
+      return `The strings stand ${seen} apart; the plan's notches are ${planned} apart.`;
+    }),
     'Measure the notch pitch over ten notches and correct it in the plan, then check again.',
   );
 }

@@ -1,6 +1,5 @@
-import type { ReasonCode } from '../model/check.ts';
 import { cornersMarked, type Marks } from '../model/marks.ts';
-import { failure, type Outcome, success } from '../model/outcome.ts';
+import { success } from '../model/outcome.ts';
 import type { PhotoPoint } from '../model/units.ts';
 import { believedStrings } from './believedStrings.ts';
 import { type Camera, cameraToVector } from './camera.ts';
@@ -20,6 +19,7 @@ import { FITTED, fitPose, type PoseFit, poseOf } from './poseFit.ts';
 import { sharedSigmaOf } from './poseSigma.ts';
 import { FRAME_SEEN } from './refineOnNotches.ts';
 import { type RefinedPose, refinePose, scaleOf } from './refinePose.ts';
+import { refusal, type Sought } from './refusal.ts';
 
 /** Standard uncertainty, mm, of a place on the cloth beyond which a pose is no pose: half of what is called wrong. */
 const MOST_UNSURE = 0.75;
@@ -35,7 +35,7 @@ const cornersOnly = ({ prior }: View) => ({ ...prior, k1Sigma: Math.min(prior.k1
  * Marked corners give the first camera; frame and strings then say the rest where they are seen, and everything is
  * fitted together. Where the picture shows neither, the marks alone must be enough.
  */
-export function locateByMarks(seen: View, marks: Marks, options: LocateOptions): Outcome<LocatedLoom, ReasonCode> {
+export function locateByMarks(seen: View, marks: Marks, options: LocateOptions): Sought<LocatedLoom> {
   const first = firstByMarks(marks, seen.expected, seen.prior, seen.photo, seen.mirrored);
   if (!first.ok) return first;
   const view: View = { ...seen, mirrored: first.value.mirrored ?? seen.mirrored };
@@ -68,7 +68,7 @@ export function locateByMarks(seen: View, marks: Marks, options: LocateOptions):
   return marksAlone(view, marks, byMarks, refined, options);
 }
 
-type Found = Outcome<LocatedLoom, ReasonCode> | null;
+type Found = Sought<LocatedLoom> | null;
 
 /** Found, and nothing that was marked speaks against it. */
 const settled = (found: Found): found is Extract<Found, { ok: true }> =>
@@ -76,7 +76,7 @@ const settled = (found: Found): found is Extract<Found, { ok: true }> =>
 
 /** Something that was marked speaks against what was found. */
 const contradicted = (found: Found): found is NonNullable<Found> =>
-  found !== null && (found.ok ? found.value.remarks.length > 0 : found.problem.tag === 'references-disagree');
+  found !== null && (found.ok ? found.value.remarks.length > 0 : found.problem.code === 'references-disagree');
 
 const evidenceOf = (view: View, camera: Camera, marks: Marks) => {
   const { photo, expected, mirrored } = view;
@@ -114,12 +114,7 @@ function clothCorners(view: View): readonly (readonly [number, number])[] {
 }
 
 /** Strings and marks together, where no frame is seen; null when the strings can't be known as the plan's. */
-function withStrings(
-  view: View,
-  byMarks: PoseFit,
-  marks: Marks,
-  options: LocateOptions,
-): Outcome<LocatedLoom, ReasonCode> | null {
+function withStrings(view: View, byMarks: PoseFit, marks: Marks, options: LocateOptions): Sought<LocatedLoom> | null {
   const { photo, expected, prior, mirrored } = view;
   const [left, right] = outerNotches(view);
   let fit = byMarks;
@@ -162,7 +157,7 @@ function marksAlone(
   byMarks: PoseFit,
   refined: RefinedPose,
   options: LocateOptions,
-): Outcome<LocatedLoom, ReasonCode> {
+): Sought<LocatedLoom> {
   const { photo, expected, prior, mirrored } = view;
   const tracks = refined.ends.map(
     (end): StringTrack => ({ end: end.end, why: 'the strings were not told apart', notchX: null, bare: [] }),
@@ -187,7 +182,7 @@ function marksAlone(
   const most = Math.max(unsure.x, unsure.y);
   options.trace?.(`marks alone: unsure by ${most.toFixed(2)} mm`);
   if (cornersMarked(marks) < 4 && (most > MOST_UNSURE || slantOf(fit.camera) > STEEPEST_VIEW)) {
-    return failure(
+    return refusal(
       'points-do-not-fit',
       'Neither frame nor strings are seen well enough there, and the marks alone don’t say how the camera was held.',
       'Mark the other inner corners too, or take the picture again with the whole frame in view.',

@@ -1,6 +1,4 @@
-import type { ReasonCode } from '../model/check.ts';
 import { cornersMarked } from '../model/marks.ts';
-import { failure, type Outcome } from '../model/outcome.ts';
 import type { Piece } from '../model/piece.ts';
 import { usualCamera } from './coarseCamera.ts';
 import { expectedOf } from './expected.ts';
@@ -11,15 +9,16 @@ import type { LocatedLoom } from './loomPose.ts';
 import { pictureQuality } from './quality.ts';
 import type { Photo } from './raster.ts';
 import { reducePhoto, reductionFor } from './reduce.ts';
+import { refusal, type Sought } from './refusal.ts';
 
 /** Finds the loom in a photograph and ties it to millimetres. */
-export function locateLoom(photo: Photo, piece: Piece, options: LocateOptions = {}): Outcome<LocatedLoom, ReasonCode> {
+export function locateLoom(photo: Photo, piece: Piece, options: LocateOptions = {}): Sought<LocatedLoom> {
   const factor = reductionFor(photo, 1500);
   options.onStage?.('quality', 0, 4);
   const picture = reducePhoto(photo, factor);
   const corners = cornersMarked(options.marks);
   const quality = pictureQuality(photo, picture);
-  if (quality && corners === 0) return failure(quality.code, quality.message, quality.remedy);
+  if (quality && corners === 0) return refusal(quality.code, quality.message, quality.remedy);
   const prior = usualCamera(photo);
   const view = { photo, picture, factor, expected: expectedOf(piece), prior, mirrored: options.mirrored ?? false };
   const { marks } = options;

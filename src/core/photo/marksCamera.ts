@@ -1,12 +1,12 @@
-import type { ReasonCode } from '../model/check.ts';
 import { cornersMarked, type Marks } from '../model/marks.ts';
-import { failure, type Outcome, success } from '../model/outcome.ts';
+import { success } from '../model/outcome.ts';
 import type { PhotoPoint } from '../model/units.ts';
 import type { Camera, PictureSize } from './camera.ts';
 import { type CameraPrior, plumbCamera } from './coarseCamera.ts';
 import type { Expected } from './expected.ts';
 import { openingCorners } from './markEvidence.ts';
 import { cameraFromPoints } from './pointsCamera.ts';
+import { refusal, type Sought } from './refusal.ts';
 
 /** A first camera by what was clicked. */
 export interface FirstByMarks {
@@ -26,11 +26,11 @@ export function firstByMarks(
   prior: CameraPrior,
   size: PictureSize,
   mirroredCamera: boolean,
-): Outcome<FirstByMarks, ReasonCode> {
+): Sought<FirstByMarks> {
   const count = cornersMarked(marks);
   if (count === 4) return cameraFromPoints(marks.corners as readonly PhotoPoint[], expected, prior, size);
   if (count < 2) {
-    return failure('points-do-not-fit', 'One corner alone does not place the loom in the picture.', cornerRemedy);
+    return refusal('points-do-not-fit', 'One corner alone does not place the loom in the picture.', cornerRemedy);
   }
   const places = openingCorners(expected);
   const pairs = marks.corners.flatMap((corner, k) => (corner === null ? [] : [{ seen: corner, place: places[k]! }]));
@@ -47,7 +47,7 @@ export function firstByMarks(
       : (b!.seen.x - a!.seen.x) * (c.seen.y - b!.seen.y) - (b!.seen.y - a!.seen.y) * (c.seen.x - b!.seen.x);
   const bent = c === undefined ? apart : Math.abs(turn) / apart;
   if (Math.min(apart, bent) < NEAREST * Math.min(size.width, size.height)) {
-    return failure('points-do-not-fit', 'The corners marked lie too near each other or in one line.', cornerRemedy);
+    return refusal('points-do-not-fit', 'The corners marked lie too near each other or in one line.', cornerRemedy);
   }
   // Down the picture y grows, so corners that run anticlockwise on the loom turn negative unless mirrored.
   const mirrored = c === undefined ? mirroredCamera : turn > 0;

@@ -14,8 +14,8 @@ export function measureLoom(photo: Photo, piece: Piece, options: LocateOptions):
   options.onStage?.('locate', 0, 1);
   const located = locateLoom(photo, piece, options);
   if (!located.ok) {
-    const { tag, sentence, remedy } = located.problem;
-    return askAgain({ code: tag, message: sentence, remedy });
+    const { code, message, remedy } = located.problem;
+    return askAgain({ code, message, remedy });
   }
   const cloth = measureCloth(photo, piece, located.value, options.onStage);
   return {

@@ -1,5 +1,4 @@
-import type { ReasonCode } from '../model/check.ts';
-import { failure, type Outcome, success } from '../model/outcome.ts';
+import { success } from '../model/outcome.ts';
 import type { PhotoPoint } from '../model/units.ts';
 import {
   type Camera,
@@ -14,6 +13,7 @@ import {
 import { type CameraPrior, plumbCamera } from './coarseCamera.ts';
 import type { Expected } from './expected.ts';
 import { leastSquares } from './leastSquares.ts';
+import { refusal, type Sought } from './refusal.ts';
 
 /** How well a corner is clicked, as a share of the picture's long side (value from memory: a pixel or two of 1500). */
 const CLICK = 0.001;
@@ -34,9 +34,9 @@ export function cameraFromPoints(
   expected: Expected,
   prior: CameraPrior,
   size: PictureSize,
-): Outcome<PlacedByPoints, ReasonCode> {
+): Sought<PlacedByPoints> {
   if (points.length !== 4) {
-    return failure(
+    return refusal(
       'points-do-not-fit',
       `Four points are needed; there are ${points.length}.`,
       "Click the loom's bottom left, bottom right, top right and top left inner corner, in that order.",
@@ -50,7 +50,7 @@ export function cameraFromPoints(
   const area = Math.abs(turns.reduce((sum, turn) => sum + turn, 0)) / 4;
   const oneWay = turns.every((turn) => turn > 0) || turns.every((turn) => turn < 0);
   if (!oneWay || area < 0.01 * size.width * size.height) {
-    return failure(
+    return refusal(
       'points-do-not-fit',
       'The four points do not make a frame.',
       "Click the loom's bottom left, bottom right, top right and top left inner corner, in that order.",
@@ -105,7 +105,7 @@ export function cameraFromPoints(
   for (let k = 0; k < 8; k++) squares += (fit.residuals[k]! * sigma) ** 2;
   const residualPx = Math.sqrt(squares / 4);
   if (!Number.isFinite(residualPx) || residualPx / pxPerMm > 0.03 * expected.openingHeight) {
-    return failure(
+    return refusal(
       'points-do-not-fit',
       'The four points do not fit an opening of the size in the plan.',
       "Check the opening's width and height in the plan, and click the inner corners again.",

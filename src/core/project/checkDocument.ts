@@ -48,7 +48,9 @@ export const fittedLensSchema = z.strictObject({
 
 const loomReadingFields = z.strictObject({
   status: z.enum(['measured', 'needs-reference', 'refused']),
-  reasons: z.array(z.strictObject({ code: z.enum(reasonCodes), message: z.string(), remedy: z.string() })).max(100),
+  reasons: z
+    .array(z.strictObject({ code: z.enum(reasonCodes), message: bothUnitsSchema, remedy: z.string() }))
+    .max(100),
   reference: z
     .strictObject({
       method: z.enum(['opening-and-notches', 'notches', 'card', 'points', 'earlier-check', 'fused']),
@@ -122,7 +124,7 @@ const checkRecordFields = z.strictObject({
 /** Everything one photograph said, as it is kept. */
 export const loomReadingSchema = loomReadingFields as unknown as z.ZodType<LoomReading, LoomReading>;
 
-/** One kept check, version 4. */
+/** One kept check, version 5. */
 export const checkRecordSchema = checkRecordFields as unknown as z.ZodType<CheckRecord, CheckRecord>;
 
 const keptBefore = z.looseObject({
@@ -130,6 +132,9 @@ const keptBefore = z.looseObject({
 });
 const keptInOneUnit = z.looseObject({
   reading: z.looseObject({ flags: z.array(z.looseObject({ message: z.string() })) }),
+});
+const keptReasonsInOneUnit = z.looseObject({
+  reading: z.looseObject({ reasons: z.array(z.looseObject({ message: z.string() })) }),
 });
 const keptWithPoints = z.looseObject({
   points: z.array(z.unknown()).nullable(),
@@ -139,7 +144,7 @@ const keptWithPoints = z.looseObject({
 /** `checks/<id>.json`: one kept check. */
 export const checkDocument: DocumentKind<CheckRecord> = {
   format: 'plumbweft-check',
-  version: 4,
+  version: 5,
   migrations: [
     {
       from: 1,
@@ -176,6 +181,20 @@ export const checkDocument: DocumentKind<CheckRecord> = {
           message: { mm: flag.message, in: flag.message },
         }));
         return { ...kept, reading: { ...reading, flags } };
+      },
+    },
+    {
+      from: 4,
+      // As with the flags of version 3: what was said in one unit stays as it was said.
+      name: 'reasons are worded in millimetres and in inches',
+      migrate: (body) => {
+        const kept = keptReasonsInOneUnit.parse(body);
+        const { reading } = kept;
+        const reasons = reading.reasons.map((reason) => ({
+          ...reason,
+          message: { mm: reason.message, in: reason.message },
+        }));
+        return { ...kept, reading: { ...reading, reasons } };
       },
     },
   ],

@@ -1,16 +1,43 @@
 import type { Block } from '../model/plan.ts';
+import { repeatedRuns } from '../schedule/repeatedRuns.ts';
 import { type WorkStep, type WorkTurn, workSteps } from './workTurns.ts';
 
 /** One weft's part of a step: a turn, or a single pass, over so many ends. */
 export type StepPart = Pick<WorkTurn, 'block' | 'passes' | 'left' | 'right'>;
 
+/** What is woven before the next round begins: one turn of a block on its own, or each weft's part of two passes up. */
+export type Round = readonly StepPart[];
+
 /** A step as it is woven at the bench. Where wefts rise together it is one step of all of them. */
 export interface BenchStep extends WorkStep {
   /**
-   * What is woven over and over, in this order, until the step is done: one turn where a block is woven on its own; where
-   * wefts rise together, each weft's part of the way up, by the plan's sequence. `turns` counts every part.
+   * What is woven over and over, in this order, until the step is done: one round; several where wefts go over the ends
+   * between them by turns, as where they share an end or dovetail. `turns` counts every part of every round.
    */
-  readonly round: readonly StepPart[];
+  readonly rounds: readonly Round[];
+}
+
+/** Where a turn of a step stands in it, each counted from 0. */
+export interface PlaceInStep {
+  /** How many times all the rounds have been woven before. */
+  readonly time: number;
+  readonly round: number;
+  readonly part: number;
+}
+
+/** Turns, or single passes, of a step's rounds woven once. */
+export const partsOfRounds = (step: BenchStep): number => step.rounds.reduce((sum, round) => sum + round.length, 0);
+
+/** How many times a step's rounds are woven. */
+export const timesOver = (step: BenchStep): number => step.turns / partsOfRounds(step);
+
+/** @param turn counted from the step's first, below its number of turns. */
+export function placeInStep(step: BenchStep, turn: number): PlaceInStep {
+  const parts = partsOfRounds(step);
+  let part = turn % parts;
+  let round = 0;
+  while (part >= step.rounds[round]!.length) part -= step.rounds[round++]!.length;
+  return { time: Math.floor(turn / parts), round, part };
 }
 
 /** Gathers the turns of a whole order of work into the steps a weaver follows. */
@@ -34,40 +61,32 @@ const alone = (blocks: readonly Block[], turn: WorkTurn): boolean => blocks[turn
 const partOf = ({ block, passes, left, right }: WorkTurn): StepPart => ({ block, passes, left, right });
 
 const soloSteps = (turns: readonly WorkTurn[]): BenchStep[] =>
-  workSteps(turns).map((step) => ({ ...step, round: [partOf(turns[step.firstTurn]!)] }));
+  workSteps(turns).map((step) => ({ ...step, rounds: [[partOf(turns[step.firstTurn]!)]] }));
 
-/** Two passes up are a round; rounds that are alike, or alike in alternation, follow one another as one step. */
+/** Two passes up are a round; rounds that repeat, alone or as a group, are one step. */
 function roundSteps(turns: readonly WorkTurn[]): BenchStep[] {
-  const rounds: { readonly firstTurn: number; readonly parts: readonly StepPart[]; readonly key: string }[] = [];
+  const starts: number[] = [];
+  const rounds: Round[] = [];
   for (let at = 0; at < turns.length; ) {
     const { pass } = turns[at]!;
     let end = at + 1;
     while (end < turns.length && turns[end]!.pass < pass + 2) end++;
-    const parts = turns.slice(at, end).map(partOf);
-    rounds.push({ firstTurn: at, parts, key: JSON.stringify(parts) });
+    starts.push(at);
+    rounds.push(turns.slice(at, end).map(partOf));
     at = end;
   }
-  const steps: BenchStep[] = [];
-  for (let at = 0; at < rounds.length; ) {
-    const alike = timesOver(rounds, at, 1);
-    const inPairs = timesOver(rounds, at, 2);
-    // Wefts that share an end go over it in alternation, so that every second round is alike.
-    const period = inPairs > 1 && 2 * inPairs > alike ? 2 : 1;
-    const times = period === 2 ? inPairs : alike;
-    const { firstTurn } = rounds[at]!;
-    const round = rounds.slice(at, at + period).flatMap(({ parts }) => parts);
-    const left = Math.min(...round.map((part) => part.left));
-    const right = Math.max(...round.map((part) => part.right));
-    const block = turns[firstTurn]!.block;
-    steps.push({ block, firstTurn, turns: round.length * times, left, right, moves: null, round });
-    at += period * times;
-  }
-  return steps;
-}
-
-/** How many times over so many rounds come from a place on, one after another. */
-function timesOver(rounds: readonly { readonly key: string }[], from: number, period: number): number {
-  let at = from + period;
-  while (at < rounds.length && rounds[at]!.key === rounds[at - period]!.key) at++;
-  return Math.floor((at - from) / period);
+  return repeatedRuns(rounds.map((round) => JSON.stringify(round))).map(({ from, period, times }) => {
+    const repeated = rounds.slice(from, from + period);
+    const parts = repeated.flat();
+    const firstTurn = starts[from]!;
+    return {
+      block: turns[firstTurn]!.block,
+      firstTurn,
+      turns: parts.length * times,
+      left: Math.min(...parts.map((part) => part.left)),
+      right: Math.max(...parts.map((part) => part.right)),
+      moves: null,
+      rounds: repeated,
+    };
+  });
 }

@@ -53,7 +53,7 @@ export function checkJson(photo: string, reading: LoomReading): CheckJson {
   return {
     photo,
     status: reading.status,
-    reasons: reading.reasons,
+    reasons: reading.reasons.map(({ code, message, remedy }) => ({ code, message: message.mm, remedy })),
     reference: reference && {
       method: reference.method,
       mm_per_px: round(reference.mmPerPx, 6),

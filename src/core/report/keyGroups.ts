@@ -101,6 +101,7 @@ export const keyGroups: readonly KeyGroup[] = [
       { keys: 'A', does: 'as it was taken' },
       { keys: '1–9', does: 'go to a flag' },
       { keys: 'M, 4', does: 'mark four points' },
+      { keys: 'Arrows', does: 'the mark one pixel on; with Shift ten' },
       { keys: 'Backspace', does: 'take the last point back' },
       { keys: 'L, C', does: 'a length, a card, while points are marked' },
       { keys: 'G', does: 'a picture to share' },

@@ -153,7 +153,7 @@ async function keep(
 /** A check in a few lines for a terminal. */
 function inWords(photo: string, reading: LoomReading, units: LengthUnits): string {
   const lines = [`${photo}: ${reading.status}`];
-  for (const reason of reading.reasons) lines.push(`  ${reason.message} ${reason.remedy}`);
+  for (const reason of reading.reasons) lines.push(`  ${reason.message[units]} ${reason.remedy}`);
   if (reading.endsCounted !== null) lines.push(`  ends seen: ${reading.endsCounted}`);
   if (reading.pass !== null) {
     lines.push(`  a pass is ${passInRow(reading.pass, units)}`);

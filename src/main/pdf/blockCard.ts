@@ -3,7 +3,8 @@ import { countInWords } from '../../core/model/numberWords.ts';
 import type { Piece } from '../../core/model/piece.ts';
 import type { Block } from '../../core/model/plan.ts';
 import type { Plan } from '../../core/plan/planPiece.ts';
-import { type WorkStep, type WorkTurn, workSteps } from '../../core/report/workTurns.ts';
+import { type StepRun, stepRuns, type ToldStep } from '../../core/report/stepRuns.ts';
+import type { WorkTurn } from '../../core/report/workTurns.ts';
 import { yarnLetter } from '../../core/report/yarnLetter.ts';
 import { palette } from './palette.ts';
 import type { Pen } from './pen.ts';
@@ -23,66 +24,114 @@ const indent = 22;
 const moveWords = (ends: number): string => (ends === 0 ? '' : `${ends < 0 ? 'in' : 'out'} ${Math.abs(ends)}`);
 
 /** What both edges do after a step: `in 1`, `left in 1`, `left in 1, right out 2`. */
-function movesInWords(moves: NonNullable<WorkStep['moves']>): string {
+function movesInWords(moves: NonNullable<ToldStep['moves']>): string {
   const [left, right] = [moveWords(moves.left), moveWords(moves.right)];
   if (left === right) return left;
   return [left && `left ${left}`, right && `right ${right}`].filter(Boolean).join(', ');
 }
 
 interface StepCell {
-  readonly step: WorkStep;
-  readonly turns: number;
+  readonly step: ToldStep;
   readonly ends: string;
   readonly after: string;
   readonly cellWidth: number;
   readonly afterWidth: number;
-  readonly tickLines: number;
+  /** Squares to tick under the step; none where it comes again and again: there the times are ticked. */
+  readonly ticks: number;
+  /** Room before it for the bracket that opens a repeat. */
+  readonly opens: number;
+  /** How often the repeat comes that closes after this step, and the room for saying so; 1 and 0 elsewhere. */
+  readonly times: number;
+  readonly closes: number;
 }
 
-function cellOf(pen: Pen, step: WorkStep, turns: readonly WorkTurn[]): StepCell {
-  const passes = turns.slice(step.firstTurn, step.firstTurn + step.turns).reduce((sum, turn) => sum + turn.passes, 0);
-  const count = passes / 2;
+const bracket = 2.4;
+const tickWidth = (ticks: number) => Math.min(tick.perLine, Math.ceil(ticks)) * tick.step;
+const tickLines = (ticks: number) => Math.ceil(Math.ceil(ticks) / tick.perLine);
+/** Lines of squares for the times a repeat comes. */
+const repeatLines = (times: number) => (times === 1 || times > tick.most ? 0 : tickLines(times));
+const timesWords = (times: number) => `× ${times}`;
+
+function cellOf(pen: Pen, step: ToldStep): StepCell {
   const ends = countInWords(step.right - step.left + 1, 'end');
   const after = step.moves === null ? '' : movesInWords(step.moves);
-  const number = pen.widthOf(countNumeral(count), { face: 'strong', size: 18 });
+  const number = pen.widthOf(countNumeral(step.turns), { face: 'strong', size: 18 });
   const words = Math.max(pen.widthOf(ends, { size: 8 }), pen.widthOf('turns', { size: 8 }));
-  const ticks = Math.min(tick.perLine, Math.ceil(count)) * tick.step;
+  const ticks = step.turns > tick.most ? 0 : step.turns;
   return {
     step,
-    turns: count,
     ends,
     after,
-    cellWidth: Math.max(number + 1.6 + words, count > tick.most ? 0 : ticks) + 2.4,
+    cellWidth: Math.max(number + 1.6 + words, tickWidth(ticks)) + 2.4,
     afterWidth: after === '' ? 0 : pen.widthOf(after, { size: 8 }) + 5,
-    tickLines: count > tick.most ? 0 : Math.ceil(Math.ceil(count) / tick.perLine),
+    ticks,
+    opens: 0,
+    times: 1,
+    closes: 0,
   };
 }
 
+/** The cells of steps told once, the first and the last with a bracket where they come more often. */
+function cellsOf(pen: Pen, { steps, times }: StepRun): readonly StepCell[] {
+  const cells = steps.map((step) => cellOf(pen, step));
+  if (times === 1) return cells;
+  const ticks = times > tick.most ? 0 : times;
+  const said = pen.widthOf(timesWords(times), { face: 'strong', size: 12 });
+  return cells.map((cell, at) => ({
+    ...cell,
+    ticks: 0,
+    opens: at === 0 ? bracket : 0,
+    ...(at === cells.length - 1 ? { times, closes: bracket + Math.max(said, tickWidth(ticks)) + 2.4 } : {}),
+  }));
+}
+
+const widthOfCell = (cell: StepCell) => cell.opens + cell.cellWidth + cell.afterWidth + cell.closes;
+
 const countNumeral = (count: number): string => countInWords(count, '', '').trim();
 
-function drawCell(pen: Pen, cell: StepCell, x: number, top: number): void {
+/** Squares to tick from a place on, ten to a line; the last is half as wide for half a turn. */
+function drawTicks(pen: Pen, count: number, x: number, base: number): void {
+  for (let at = 0; at < Math.ceil(count); at++) {
+    const across = x + (at % tick.perLine) * tick.step;
+    const down = base - 2 - tick.size - Math.floor(at / tick.perLine) * (tick.step + 0.3);
+    const half = at + 1 > count;
+    pen.box(across, down, half ? tick.size / 2 : tick.size, tick.size, null, { colour: palette.edge, width: 0.2 });
+  }
+}
+
+function drawBracket(pen: Pen, x: number, base: number, inward: 1 | -1): void {
+  const foot = base - 1.8;
+  pen.path([[x + inward, base + 5.8, x, base + 5.8, x, foot, x + inward, foot]], false, null, {
+    colour: palette.ink,
+    width: 0.5,
+  });
+}
+
+function drawCell(pen: Pen, cell: StepCell, left: number, top: number): void {
   const base = top - 6.4;
-  const number = countNumeral(cell.turns);
+  const { step } = cell;
+  if (cell.opens > 0) drawBracket(pen, left, base, 1);
+  const x = left + cell.opens;
+  const number = countNumeral(step.turns);
   pen.text(number, x, base, { face: 'strong', size: 18 });
   const beside = x + pen.widthOf(number, { face: 'strong', size: 18 }) + 1.6;
-  pen.text(cell.turns === 1 || cell.turns === 0.5 ? 'turn' : 'turns', beside, base + 3.2, { size: 8 });
+  pen.text(step.turns === 1 || step.turns === 0.5 ? 'turn' : 'turns', beside, base + 3.2, { size: 8 });
   pen.text(cell.ends, beside, base, { size: 8, colour: palette.second });
-  if (cell.turns <= tick.most) {
-    for (let at = 0; at < Math.ceil(cell.turns); at++) {
-      const across = x + (at % tick.perLine) * tick.step;
-      const down = base - 2 - tick.size - Math.floor(at / tick.perLine) * (tick.step + 0.3);
-      const half = at + 1 > cell.turns;
-      pen.box(across, down, half ? tick.size / 2 : tick.size, tick.size, null, { colour: palette.edge, width: 0.2 });
-    }
-  }
-  if (cell.after === '') return;
-  // The move: a step drawn as the edge makes it.
+  drawTicks(pen, cell.ticks, x, base);
   const from = x + cell.cellWidth;
-  pen.path([[from, base + 5.4, from, base - 1.2, from + cell.afterWidth - 2, base - 1.2]], false, null, {
-    colour: palette.edge,
-    width: 0.35,
-  });
-  pen.text(cell.after, from + 1.4, base + 0.4, { size: 8 });
+  if (cell.after !== '') {
+    // The move: a step drawn as the edge makes it.
+    pen.path([[from, base + 5.4, from, base - 1.2, from + cell.afterWidth - 2, base - 1.2]], false, null, {
+      colour: palette.edge,
+      width: 0.35,
+    });
+    pen.text(cell.after, from + 1.4, base + 0.4, { size: 8 });
+  }
+  if (cell.times === 1) return;
+  const close = from + cell.afterWidth;
+  drawBracket(pen, close, base, -1);
+  pen.text(timesWords(cell.times), close + bracket, base, { face: 'strong', size: 12 });
+  if (cell.times <= tick.most) drawTicks(pen, cell.times, close + bracket, base);
 }
 
 function textStrip(pen: Pen, words: string, width: number, colour = palette.ink): CardStrip[] {
@@ -145,35 +194,33 @@ export function blockCard(
   ];
   const [start = '', ...rest] = block.words;
   strips.push(...textStrip(pen, start, width));
-  const steps = workSteps([...turns].filter((turn) => turn.block === block.order));
-  const own = turns.filter((turn) => turn.block === block.order);
-  if (steps.length > mostSteps) {
+  const cells = stepRuns(turns.filter((turn) => turn.block === block.order)).flatMap((run) => cellsOf(pen, run));
+  if (cells.length > mostSteps) {
     for (const words of rest) strips.push(...textStrip(pen, words, width));
   } else {
     let line: StepCell[] = [];
     let used = 0;
     const flush = () => {
       if (line.length === 0) return;
-      const cells = line;
-      const ticks = Math.max(...cells.map((cell) => cell.tickLines));
+      const drawn = line;
+      const ticks = Math.max(...drawn.map((cell) => Math.max(tickLines(cell.ticks), repeatLines(cell.times))));
       strips.push({
         height: 9.4 + ticks * (tick.step + 0.3),
         draw: (on, left, top) => {
           let x = left + indent;
-          for (const cell of cells) {
+          for (const cell of drawn) {
             drawCell(on, cell, x, top);
-            x += cell.cellWidth + cell.afterWidth;
+            x += widthOfCell(cell);
           }
         },
       });
       line = [];
       used = 0;
     };
-    for (const step of steps) {
-      const cell = cellOf(pen, step, own);
-      if (used + cell.cellWidth + cell.afterWidth > width - indent) flush();
+    for (const cell of cells) {
+      if (used + widthOfCell(cell) > width - indent) flush();
       line.push(cell);
-      used += cell.cellWidth + cell.afterWidth;
+      used += widthOfCell(cell);
     }
     flush();
     const finish = rest.at(-1);

@@ -1,6 +1,7 @@
 import { lengthInWords } from '../../core/model/lengthWords.ts';
 import { countInWords } from '../../core/model/numberWords.ts';
 import type { Piece } from '../../core/model/piece.ts';
+import { mayStayOpen } from '../../core/order/slits.ts';
 import type { Plan } from '../../core/plan/planPiece.ts';
 import type { PaperName } from '../../core/report/paper.ts';
 import { stackFromFoot } from '../../core/report/stackFromFoot.ts';
@@ -108,7 +109,7 @@ export async function orderSheet(
       stripTop -= strip.height;
     }
   }
-  if (plan.slits.length > 0) slitTable(flow, piece, plan);
+  if (plan.slits.some((slit) => !mayStayOpen(slit, piece))) slitTable(flow, piece, plan);
   flow.finish();
   return sheet.bytes();
 }
@@ -118,7 +119,8 @@ function slitTable(flow: Flow, piece: Piece, plan: Plan): void {
   flow.heading('Slits');
   flow.say('Where two areas meet along a string and nothing joins them. Sewing is done before the piece is hung.');
   flow.skip(3);
-  for (const slit of plan.slits) {
+  const long = plan.slits.filter((slit) => !mayStayOpen(slit, piece));
+  for (const slit of long) {
     const lines = flow.pen.lines(slit.remedy, flow.width - 84, { size: 10 });
     const height = lines.length * 4.9 + 3;
     flow.need(height);
@@ -131,4 +133,7 @@ function slitTable(flow: Flow, piece: Piece, plan: Plan): void {
     flow.y -= height;
   }
   flow.rule();
+  // Nothing is to be done about these.
+  const short = plan.slits.length - long.length;
+  if (short > 0) flow.say(`Short enough to leave open: ${countInWords(short, 'slit')}.`);
 }

@@ -64,7 +64,8 @@ function topWidth(check: CheckRecord): { readonly y: number; readonly width: Mea
 /** The sentence at the head: what the photograph said, as a neighbour would put it. */
 function sentenceOf({ check, piece }: ReportInput): string {
   const { reading } = check;
-  if (reading.status !== 'measured') return reading.reasons[0]?.message ?? "This photograph couldn't be measured.";
+  if (reading.status !== 'measured')
+    return reading.reasons[0]?.message[piece.units] ?? "This photograph couldn't be measured.";
   const open = reading.flags.filter((_, index) => !check.dismissed.some((one) => one.flag === index));
   if (open.length === 0) {
     return `Everything seen is where you planned it, to within ${lengthInWords(piece.making.allowance, piece.units, 'edge')}.`;
@@ -178,7 +179,7 @@ function flagTable(flow: Flow, { piece, check }: ReportInput): void {
   flow.heading(reading.status === 'measured' ? 'What to mend' : 'Why it could not be measured');
   if (reading.status !== 'measured') {
     for (const reason of reading.reasons) {
-      flow.say(`${reason.message} ${reason.remedy}`);
+      flow.say(`${reason.message[piece.units]} ${reason.remedy}`);
       flow.skip(2);
     }
     return;

@@ -1,3 +1,4 @@
+import { inBothUnits } from '../../core/model/bothUnits.ts';
 import type { LoomReading, ReasonCode } from '../../core/model/check.ts';
 import type { Problem } from '../../core/model/outcome.ts';
 import { unmeasured } from '../../core/photo/unmeasured.ts';
@@ -13,6 +14,6 @@ const codes: Readonly<Record<string, ReasonCode>> = {
 export const refusedReading = (problem: Problem): LoomReading =>
   unmeasured('refused', {
     code: codes[problem.tag] ?? 'internal',
-    message: problem.sentence,
+    message: inBothUnits(() => problem.sentence),
     remedy: problem.remedy,
   });

@@ -1,9 +1,9 @@
 import { useLayoutEffect, useRef } from 'react';
 import { create } from 'zustand';
 
-/** Something the weaver can do from here: by its key, or found by its words. */
-export interface Command {
-  readonly id: string;
+/** Something that can be done on some screen, told apart from doing it: so it can be found from any other. */
+export interface CommandOutline<Id extends string = string> {
+  readonly id: Id;
   readonly words: string;
   /** Other words it is found by, for example the trade's `pick` for a pass. */
   readonly alsoFoundBy?: string;
@@ -11,8 +11,24 @@ export interface Command {
   readonly keys?: readonly string[];
   /** Keys that must answer also while the weaver types in a field. */
   readonly whileTyping?: boolean;
-  readonly run: () => void;
+  /** What must be there first, as a sentence: said to whoever asks for it when it isn't. */
+  readonly needs?: string;
 }
+
+/** Something the weaver can do from here: by its key, or found by its words. */
+export interface Command extends CommandOutline {
+  readonly run: () => void;
+  /** What it needs isn't there. */
+  readonly lacking?: boolean;
+}
+
+/** Commands of one screen with what each does. @param lacking those whose needs aren't met now. */
+export const withRuns = <Id extends string>(
+  outlines: readonly CommandOutline<Id>[],
+  runs: Readonly<Record<Id, () => void>>,
+  lacking?: Readonly<Partial<Record<Id, boolean>>>,
+): readonly Command[] =>
+  outlines.map((outline) => ({ ...outline, run: runs[outline.id], lacking: lacking?.[outline.id] ?? false }));
 
 interface CommandState {
   /** Newest owner last; the newest answers a key first. */
@@ -39,7 +55,9 @@ export const useCommandStore = create<CommandState>((set, get) => ({
 export function useCommands(owner: string, commands: readonly Command[]): void {
   const latest = useRef(commands);
   latest.current = commands;
-  const outline = commands.map((command) => `${command.id} ${command.words} ${command.keys?.join(' ')}`).join('\n');
+  const outline = commands
+    .map(({ id, words, keys, lacking }) => `${id} ${words} ${keys?.join(' ')} ${lacking === true}`)
+    .join('\n');
   // Before the screen is seen, so that no key pressed on sight of it is lost.
   // biome-ignore lint/correctness/useExhaustiveDependencies: the outline stands for the list.
   useLayoutEffect(() => {

@@ -1,3 +1,4 @@
+import { useEffect } from 'react';
 import './footer.css';
 import { takeOver } from '../state/pieceActions.ts';
 import { usePiece } from '../state/pieceStore.ts';
@@ -27,6 +28,21 @@ export function Footer({ hints, aside, second, main }: FooterProps) {
   const words = useWords().shell;
   const notSaved = usePiece((state) => state.notSaved);
   const readOnly = usePiece((state) => state.readOnly);
+  const needed = useShell((state) => state.needed);
+  useEffect(() => {
+    if (needed === null) return;
+    // The very press that asked for it may still be on its way here.
+    const since = performance.now();
+    const goneOn = (event: Event) => {
+      if (event.timeStamp > since) useShell.getState().need(null);
+    };
+    window.addEventListener('keydown', goneOn);
+    window.addEventListener('pointerdown', goneOn);
+    return () => {
+      window.removeEventListener('keydown', goneOn);
+      window.removeEventListener('pointerdown', goneOn);
+    };
+  }, [needed]);
   const saveNow = usePiece((state) => state.saveNow);
   const sayStill = () => {
     const { readOnly: still } = usePiece.getState();
@@ -35,7 +51,8 @@ export function Footer({ hints, aside, second, main }: FooterProps) {
   return (
     <footer className="footer">
       <ul className="footer-keys" aria-label={words.keysHere}>
-        {hints.map((hint) => (
+        {/* What was asked for and can't be done yet has their place. */}
+        {(needed === null ? hints : []).map((hint) => (
           <li key={hint.words}>
             {hint.keys.map((keys) => (
               <KeyCap key={keys} keys={keys} />
@@ -55,6 +72,8 @@ export function Footer({ hints, aside, second, main }: FooterProps) {
             <strong>{words.readOnly}</strong> {tell(readOnly)}{' '}
             <QuietButton onPress={() => void takeOver().then(sayStill)}>{words.takeOver}</QuietButton>
           </p>
+        ) : needed !== null ? (
+          <p className="footer-needed">{needed}</p>
         ) : (
           aside !== undefined && <p className="second">{aside}</p>
         )}

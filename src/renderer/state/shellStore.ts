@@ -18,10 +18,13 @@ interface ShellState {
    * to begin with, mm; null for the one the newest check measured.
    */
   readonly opening: { readonly replan: number | null } | null;
+  /** What was asked for and can't be done yet, and what it needs: told in the footer until the weaver goes on. */
+  readonly needed: string | null;
   readonly goTo: (screen: ScreenName, opening?: ShellState['opening']) => void;
   readonly openSheet: (sheet: Sheet) => void;
   readonly setBare: (bare: boolean) => void;
   readonly say: (words: string) => void;
+  readonly need: (words: string | null) => void;
 }
 
 export const useShell = create<ShellState>((set, get) => ({
@@ -30,8 +33,13 @@ export const useShell = create<ShellState>((set, get) => ({
   bare: false,
   said: { words: '', count: 0 },
   opening: null,
-  goTo: (screen, opening) => set({ screen, sheet: null, bare: false, opening: opening ?? null }),
+  needed: null,
+  goTo: (screen, opening) => set({ screen, sheet: null, bare: false, opening: opening ?? null, needed: null }),
   openSheet: (sheet) => set({ sheet }),
   setBare: (bare) => set({ bare, opening: null }),
   say: (words) => set({ said: { words, count: get().said.count + 1 } }),
+  need: (words) => {
+    set({ needed: words });
+    if (words !== null) get().say(words);
+  },
 }));

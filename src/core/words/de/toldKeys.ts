@@ -87,6 +87,7 @@ export const toldKeys: Told = [
   ['as it was taken', 'wie aufgenommen'],
   ['go to a flag', 'zu einem Hinweis'],
   ['mark four points', 'vier Punkte markieren'],
+  ['the mark one pixel on; with Shift ten', 'die Marke um 1 Pixel; mit Umschalt 10'],
   ['take the last point back', 'den letzten Punkt zurücknehmen'],
   ['a length, a card, while points are marked', 'eine Länge, eine Karte, während Punkte markiert werden'],
   ['a picture to share', 'ein Bild zum Weitergeben'],

@@ -189,6 +189,7 @@ export const toldSheets: Told = [
   ['under', 'unter'],
   ['that end alone', 'nur diesen einen'],
   ['to end {figure}', 'bis Kettfaden {figure}'],
+  ['Short enough to leave open: {count}', 'Kurz genug, um offen zu bleiben: {count}'],
   ['Both edges: {steps}', 'Beide Kanten: {steps}'],
   ['Left edge: {steps}', 'Linke Kante: {steps}'],
   ['Right edge: {steps}', 'Rechte Kante: {steps}'],

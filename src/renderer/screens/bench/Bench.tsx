@@ -1,6 +1,6 @@
 import { type MouseEvent, useEffect, useState } from 'react';
 import './bench.css';
-import { useCommands } from '../../keys/commandStore.ts';
+import { useCommands, withRuns } from '../../keys/commandStore.ts';
 import { Sign } from '../../parts/Sign.tsx';
 import { Swatch, yarnLetter } from '../../parts/Swatch.tsx';
 import { usePiece } from '../../state/pieceStore.ts';
@@ -9,14 +9,19 @@ import { useShell } from '../../state/shellStore.ts';
 import { countTurns, type Work } from '../../state/useWork.ts';
 import { useWords } from '../../words/useWords.ts';
 import { BenchPicture } from './BenchPicture.tsx';
-import { benchMoment } from './benchMoment.ts';
-import { Round } from './Round.tsx';
+import { benchCommands } from './benchCommands.ts';
+import { type BenchMoment, benchMoment } from './benchMoment.ts';
+import { Rounds } from './Rounds.tsx';
 import { Tally } from './Tally.tsx';
 import { speakStep, tap } from './tap.ts';
 import { useRest } from './useRest.ts';
 
 /** A button pressed by hand is let go again, so that the next press of the space bar is a turn done. */
 const letGo = (event: MouseEvent<HTMLButtonElement>) => event.detail > 0 && event.currentTarget.blur();
+
+/** What the big count counts. */
+const unitOf = ({ together }: BenchMoment) =>
+  together === null ? 'turn' : together.rounds.length === 1 ? 'round' : 'repeat';
 
 /** Very large type to weave from: the count, what comes next, one key or a tap for a turn done. */
 export function Bench({ work }: { readonly work: Work }) {
@@ -43,7 +48,7 @@ export function Bench({ work }: { readonly work: Work }) {
     const sentence =
       next === null
         ? words.allDone
-        : name + words.announce(next.turnInStep, next.turnsInStep, next.from, next.to, next.round !== null);
+        : name + words.announce(unitOf(next), next.turnInStep, next.turnsInStep, next.from, next.to);
     say(sentence);
     if (settings.speech) speakStep(sentence, settings.language);
   };
@@ -55,18 +60,16 @@ export function Bench({ work }: { readonly work: Work }) {
     say(words.takenBack);
   };
   const leave = () => setBare(false);
-  useCommands('bench', [
-    {
-      id: 'turn-done',
-      words: words.done,
-      keys: ['Space', 'Enter', 'MediaPlayPause', 'MediaTrackNext', 'PageDown'],
-      run: done,
-    },
-    { id: 'turn-back', words: words.back, keys: ['Backspace', 'Ctrl+Z', 'MediaTrackPrevious', 'PageUp'], run: back },
-    { id: 'look-ahead', words: words.keys.ahead, keys: ['ArrowUp', 'ArrowRight'], run: () => setAhead(ahead + 1) },
-    { id: 'look-back', words: words.keys.ahead, keys: ['ArrowDown', 'ArrowLeft'], run: () => setAhead(ahead - 1) },
-    { id: 'leave-bench', words: words.leave, keys: ['Escape'], run: leave },
-  ]);
+  useCommands(
+    'bench',
+    withRuns(benchCommands(all), {
+      'turn-done': done,
+      'turn-back': back,
+      'look-ahead': () => setAhead(ahead + 1),
+      'look-back': () => setAhead(ahead - 1),
+      'leave-bench': leave,
+    }),
+  );
   useEffect(() => {
     if (document.activeElement instanceof HTMLElement) document.activeElement.blur();
   }, []);
@@ -99,16 +102,18 @@ export function Bench({ work }: { readonly work: Work }) {
             </header>
             <div className="bench-count-row">
               <span
-                className={`bench-count${moment.round !== null ? ' is-round' : moment.turnInStep > 9 ? ' is-long' : ''}`}
+                className={`bench-count${moment.together !== null ? ' is-round' : moment.turnInStep > 9 ? ' is-long' : ''}`}
               >
                 {moment.turnInStep}
               </span>
               <p className="bench-over">
-                {moment.round !== null
-                  ? words.ofRounds(moment.turnsInStep)
-                  : moment.single
+                {moment.together === null
+                  ? moment.single
                     ? words.half
-                    : words.of(moment.turnsInStep)}
+                    : words.of(moment.turnsInStep)
+                  : moment.together.rounds.length === 1
+                    ? words.ofRounds(moment.turnsInStep)
+                    : words.ofRepeats(moment.turnsInStep)}
                 <br />
                 {words.over(moment.ends)}
                 <br />
@@ -120,10 +125,10 @@ export function Bench({ work }: { readonly work: Work }) {
               {moment.going} {moment.join && words.join}
             </p>
             <div className="bench-foot">
-              {moment.round === null ? (
+              {moment.together === null ? (
                 <Tally work={work} moment={moment} />
               ) : (
-                <Round work={work} round={moment.round} />
+                <Rounds work={work} together={moment.together} times={moment.turnsInStep} />
               )}
               <p className="bench-far">
                 {words.far(moment.block + 1, work.plan.blocks.length, work.turns.length - turn)}

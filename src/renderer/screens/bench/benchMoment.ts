@@ -1,4 +1,4 @@
-import type { BenchStep, StepPart } from '../../../core/report/benchSteps.ts';
+import { type BenchStep, placeInStep, type Round, timesOver } from '../../../core/report/benchSteps.ts';
 import type { Work } from '../../state/useWork.ts';
 import type { Words } from '../../words/en.ts';
 
@@ -6,11 +6,11 @@ import type { Words } from '../../words/en.ts';
 export interface BenchMoment {
   readonly block: number;
   readonly stepIndex: number;
-  /** Turns, or rounds where several wefts rise together. */
+  /** Turns; where several wefts rise together rounds, or repeats of several rounds. */
   readonly turnInStep: number;
   readonly turnsInStep: number;
-  /** Wefts that rise together, in weaving order, and which of them comes now; null where a block is woven on its own. */
-  readonly round: { readonly parts: readonly StepPart[]; readonly now: number } | null;
+  /** Wefts that rise together: the rounds of the step, and which part of which comes now; null where a block is woven alone. */
+  readonly together: { readonly rounds: readonly Round[]; readonly round: number; readonly part: number } | null;
   readonly turnInBlock: number;
   readonly turnsInBlock: number;
   readonly single: boolean;
@@ -38,17 +38,16 @@ export function benchMoment(work: Work, turnIndex: number, all: Words): BenchMom
     (step) => turnIndex >= step.firstTurn && turnIndex < step.firstTurn + step.turns,
   );
   const step = work.steps[stepIndex]!;
-  const parts = step.round.length;
-  const at = turnIndex - step.firstTurn;
+  const { time, round, part } = placeInStep(step, turnIndex - step.firstTurn);
   const inBlock = work.turns.filter((other) => other.block === turn.block);
   const over = (turn.to + turn.pass) % 2 === work.plan.parity;
   const back = turn.passes === 2 ? block.rows[turn.row + 1]!.to : turn.to;
   return {
     block: turn.block,
     stepIndex,
-    turnInStep: Math.floor(at / parts) + 1,
-    turnsInStep: step.turns / parts,
-    round: parts === 1 ? null : { parts: step.round, now: at % parts },
+    turnInStep: time + 1,
+    turnsInStep: timesOver(step),
+    together: isTogether(step) ? { rounds: step.rounds, round, part } : null,
     turnInBlock: inBlock.indexOf(turn) + 1,
     turnsInBlock: inBlock.length,
     single: turn.passes === 1,
@@ -56,7 +55,7 @@ export function benchMoment(work: Work, turnIndex: number, all: Words): BenchMom
     from: turn.left + 1,
     to: turn.right + 1,
     span: words.span(turn.left + 1, turn.right + 1),
-    next: nextWords(work, stepIndex, all),
+    next: nextWords(work, stepIndex, turnIndex - step.firstTurn, all),
     going:
       turn.passes === 2
         ? words.going(over, turn.to + 1, back + 1)
@@ -67,13 +66,26 @@ export function benchMoment(work: Work, turnIndex: number, all: Words): BenchMom
   };
 }
 
-function nextWords(work: Work, stepIndex: number, all: Words): string {
+/** Whether wefts rise together in a step: its rounds are of several parts. */
+const isTogether = (step: BenchStep): boolean => step.rounds.some((round) => round.length > 1);
+
+/** @param turn of the step, counted from 0. */
+function nextWords(work: Work, stepIndex: number, turn: number, all: Words): string {
   const words = all.bench;
   const step = work.steps[stepIndex]!;
   const moves = step.moves;
   const following = work.steps[stepIndex + 1];
-  if (step.round.length > 1 && following !== undefined && following.round.length > 1) {
-    return words.nextRound(roundChanges(work, step, following, all));
+  if (isTogether(step)) {
+    const { time, round } = placeInStep(step, turn);
+    const ends = time + 1 === timesOver(step) && round + 1 === step.rounds.length;
+    // Which ends those are stands in the list of the repeat.
+    if (step.rounds.length > 1 && !ends) return words.nextInRepeat(((round + 1) % step.rounds.length) + 1);
+    if (following !== undefined && isTogether(following)) {
+      const changes = roundChanges(work, step.rounds.at(-1)!, following.rounds[0]!, all);
+      return following.rounds.length > 1
+        ? words.nextRepeat(following.rounds.length, timesOver(following), changes)
+        : words.nextRound(changes);
+    }
   }
   if (moves !== null) {
     const lead = words.after(step.turns);
@@ -90,27 +102,24 @@ function nextWords(work: Work, stepIndex: number, all: Words): string {
     : words.afterwards(all.order.block(work.plan.blocks[following.block]!.name));
 }
 
-/** Which wefts go over other ends in the step that follows: each named once, with all it goes over in alternation. */
-function roundChanges(work: Work, step: BenchStep, following: BenchStep, all: Words): string {
-  const spans = (round: BenchStep['round'], block: number) => [
+/** Which wefts go over other ends in the next round: each named once, with all it goes over there. */
+function roundChanges(work: Work, now: Round, next: Round, all: Words): string {
+  const spans = (round: Round, block: number) => [
     ...new Map(
       round.filter((part) => part.block === block).map((part) => [`${part.left} ${part.right}`, part]),
     ).values(),
   ];
-  const key = (parts: BenchStep['round']) => parts.map(({ left, right }) => `${left} ${right}`).join();
-  const changes = [...new Set(following.round.map((part) => part.block))].flatMap((block) => {
-    const now = spans(following.round, block);
-    if (key(spans(step.round, block)) === key(now)) return [];
+  const key = (parts: Round) => parts.map(({ left, right }) => `${left} ${right}`).join();
+  const changes = [...new Set(next.map((part) => part.block))].flatMap((block) => {
+    const there = spans(next, block);
+    if (key(spans(now, block)) === key(there)) return [];
     const name = all.order.block(work.plan.blocks[block]!.name);
-    const [first] = now;
-    return now.length === 1 && first !== undefined
-      ? [all.bench.goesOver(name, first.left + 1, first.right + 1)]
-      : [
-          all.bench.alternates(
-            name,
-            now.map(({ left, right }) => [left + 1, right + 1] as const),
-          ),
-        ];
+    return [
+      all.bench.goesOver(
+        name,
+        there.map(({ left, right }) => [left + 1, right + 1] as const),
+      ),
+    ];
   });
   return changes.join(', ');
 }

@@ -3,12 +3,13 @@ import { moveShape } from '../../../core/cartoon/place.ts';
 import { clothBox, nudgeShape, weavingGrid } from '../../../core/cartoon/snap.ts';
 import type { Ornament, Piece, Shape } from '../../../core/model/piece.ts';
 import { clothMm } from '../../../core/model/units.ts';
-import { useCommands } from '../../keys/commandStore.ts';
+import { useCommands, withRuns } from '../../keys/commandStore.ts';
 import { usePiece } from '../../state/pieceStore.ts';
 import { useWords } from '../../words/useWords.ts';
 import { addHere } from './addHere.ts';
 import { nextHandle } from './CornerFields.tsx';
-import { isStartingForm, toolKeys, useCartoon } from './cartoonStore.ts';
+import { cartoonCommands, toolCommands } from './cartoonCommands.ts';
+import { isStartingForm, useCartoon } from './cartoonStore.ts';
 import { finishPolygon } from './drawn.ts';
 import { nextName } from './freeShape.ts';
 import { handlesOf, moveHandle } from './handles.ts';
@@ -102,12 +103,17 @@ export function useCartoonCommands(given: CartoonCommands): void {
     if (shape !== null) removeShape(shape.id);
     if (ornament !== null) removeOrnament(ornament.id);
   };
-  const layer = (id: string, say: string, key: string, move: Parameters<typeof restackShape>[1]) => ({
-    id,
-    words: say,
-    keys: [key],
-    run: () => shape && restackShape(shape.id, move),
-  });
+  const restack = (move: Parameters<typeof restackShape>[1]) => () => {
+    if (shape !== null) restackShape(shape.id, move);
+  };
+  const mirror = () => {
+    if (shape === null) return;
+    change((now) => replaceShape(now, shape.id, (each) => setMirror(each, each.mirrorAbout === null ? 0 : null)));
+  };
+  const corner = () => {
+    if (shape !== null) chooseVertex(nextHandle(shape, vertex, 1));
+  };
+  const nothing = shape === null && ornament === null;
   const drafting = tool === 'polygon' && draft.length > 0;
   const { setDraft } = useCartoon.getState();
   useCommands('cartoon', [
@@ -128,56 +134,63 @@ export function useCartoonCommands(given: CartoonCommands): void {
           },
         ]
       : []),
-    ...toolKeys.map(([name, key]) => ({
-      id: `tool-${name}`,
-      words: words.tools[name],
-      // Esc lets go one thing after another; by its words the tool is chosen at once.
-      keys: name === 'select' ? [] : [key],
-      run: () => (tool === name && isStartingForm(name) ? addHere.put(piece, name, words.names[name]) : setTool(name)),
-    })),
-    { id: 'lettering', words: words.lettering, keys: ['L'], run: given.openLettering },
-    { id: 'bring-in', words: words.bringIn, keys: ['O'], run: given.bringIn },
-    ...(['Left', 'Right', 'Up', 'Down'] as const).flatMap((way) => {
-      const across = way === 'Left' ? -1 : way === 'Right' ? 1 : 0;
-      const up = way === 'Up' ? 1 : way === 'Down' ? -1 : 0;
-      return [
-        { id: `nudge-${way}`, words: words.keys.nudge, keys: [`Arrow${way}`], run: () => nudge(across, up) },
-        {
-          id: `nudge5-${way}`,
-          words: words.keys.nudgeFive,
-          keys: [`Shift+Arrow${way}`],
-          run: () => nudge(5 * across, 5 * up),
-        },
-      ];
-    }),
-    {
-      id: 'mirror',
-      words: words.keys.mirror,
-      keys: ['M'],
+    ...toolCommands(all).map((command) => ({
+      ...command,
       run: () =>
-        shape &&
-        change((now) => replaceShape(now, shape.id, (each) => setMirror(each, each.mirrorAbout === null ? 0 : null))),
-    },
-    { id: 'whole', words: words.keys.whole, keys: ['0'], run: () => setLook(null) },
-    { id: 'closer', words: words.keys.zoom, keys: ['+', '='], run: () => zoom(1.25) },
-    { id: 'further', words: words.keys.zoom, keys: ['-'], run: () => zoom(0.8) },
-    { id: 'next-shape', words: words.keys.next, keys: ['N'], run: () => cycle(1) },
-    {
-      id: 'next-corner',
-      words: words.keys.corner,
-      keys: ['C'],
-      run: () => shape && chooseVertex(nextHandle(shape, vertex, 1)),
-    },
-    { id: 'type-sizes', words: words.keys.sizes, keys: ['I'], run: typeSizes },
-    layer('layer-up', words.higher, 'PageUp', 'up'),
-    layer('layer-down', words.lower, 'PageDown', 'down'),
-    layer('layer-top', words.topmost, 'Shift+PageUp', 'top'),
-    layer('layer-bottom', words.lowest, 'Shift+PageDown', 'bottom'),
-    { id: 'remove', words: words.keys.remove, keys: ['Delete', 'Backspace'], run: remove },
-    { id: 'copy', words: words.copy, keys: ['Ctrl+D'], run: copy },
-    { id: 'let-go', words: words.letGo, keys: ['Escape'], run: letGo },
-    { id: 'snap', words: words.snap, keys: ['S'], run: () => setSnap(!snap) },
-    { id: 'cartoon-table', words: all.shell.table, keys: ['T'], run: given.showTable },
-    { id: 'print-cartoon', words: words.printCartoon, keys: ['Ctrl+P'], run: given.print },
+        tool === command.tool && isStartingForm(command.tool)
+          ? addHere.put(piece, command.tool, words.names[command.tool])
+          : setTool(command.tool),
+    })),
+    ...withRuns(
+      cartoonCommands(all),
+      {
+        lettering: given.openLettering,
+        'bring-in': given.bringIn,
+        'nudge-left': () => nudge(-1, 0),
+        'nudge-right': () => nudge(1, 0),
+        'nudge-up': () => nudge(0, 1),
+        'nudge-down': () => nudge(0, -1),
+        'nudge5-left': () => nudge(-5, 0),
+        'nudge5-right': () => nudge(5, 0),
+        'nudge5-up': () => nudge(0, 5),
+        'nudge5-down': () => nudge(0, -5),
+        mirror,
+        whole: () => setLook(null),
+        closer: () => zoom(1.25),
+        further: () => zoom(0.8),
+        'next-shape': () => cycle(1),
+        'next-corner': corner,
+        'type-sizes': typeSizes,
+        'layer-up': restack('up'),
+        'layer-down': restack('down'),
+        'layer-top': restack('top'),
+        'layer-bottom': restack('bottom'),
+        remove,
+        copy,
+        'let-go': letGo,
+        snap: () => setSnap(!snap),
+        'cartoon-table': given.showTable,
+        'print-cartoon': given.print,
+      },
+      {
+        'nudge-left': nothing,
+        'nudge-right': nothing,
+        'nudge-up': nothing,
+        'nudge-down': nothing,
+        'nudge5-left': nothing,
+        'nudge5-right': nothing,
+        'nudge5-up': nothing,
+        'nudge5-down': nothing,
+        remove: nothing,
+        mirror: shape === null,
+        'next-corner': shape === null,
+        'type-sizes': shape === null,
+        'layer-up': shape === null,
+        'layer-down': shape === null,
+        'layer-top': shape === null,
+        'layer-bottom': shape === null,
+        copy: shape === null,
+      },
+    ),
   ]);
 }

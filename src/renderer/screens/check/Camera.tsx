@@ -1,13 +1,14 @@
 import { useCallback, useEffect, useRef, useState } from 'react';
 import './camera.css';
 import type { Piece } from '../../../core/model/piece.ts';
-import { useCommands } from '../../keys/commandStore.ts';
+import { useCommands, withRuns } from '../../keys/commandStore.ts';
 import { Footer } from '../../parts/Footer.tsx';
 import { ScreenFrame } from '../../parts/ScreenFrame.tsx';
 import { Sentence } from '../../parts/Sentence.tsx';
 import { useShell } from '../../state/shellStore.ts';
 import { useWords } from '../../words/useWords.ts';
 import { CameraTurns } from './CameraTurns.tsx';
+import { liveCommands } from './checkCommands.ts';
 import { takeStill } from './takeStill.ts';
 import { useCamera } from './useCamera.ts';
 import { useLivePicture } from './useLivePicture.ts';
@@ -23,7 +24,8 @@ interface CameraProps {
 
 /** The live picture with a guide in the loom's own proportions, and what to mend before taking it. */
 export function Camera({ piece, afterRefusal, onTaken, onLeave }: CameraProps) {
-  const words = useWords().check;
+  const all = useWords();
+  const words = all.check;
   const video = useRef<HTMLVideoElement>(null);
   const { devices, device, chooseDevice, trouble, stream } = useCamera(video);
   const label = stream?.getVideoTracks()[0]?.label ?? '';
@@ -56,11 +58,14 @@ export function Camera({ piece, afterRefusal, onTaken, onLeave }: CameraProps) {
             ? words.cameraWaking
             : words.advice[advice];
   useEffect(() => useShell.getState().say(sentence), [sentence]);
-  useCommands('camera', [
-    { id: 'take', words: words.take, keys: ['Space'], run: () => void take() },
-    { id: 'steady', words: words.steady, keys: ['S'], run: () => setSteady(!steady) },
-    { id: 'leave-camera', words: words.leaveCamera, keys: ['Escape'], run: onLeave },
-  ]);
+  useCommands(
+    'camera',
+    withRuns(liveCommands(all), {
+      take: () => void take(),
+      steady: () => setSteady(!steady),
+      'leave-camera': onLeave,
+    }),
+  );
   return (
     <ScreenFrame
       className="check-screen"

@@ -1,11 +1,12 @@
 import './cannotMeasure.css';
-import { useCommands } from '../../keys/commandStore.ts';
+import { useCommands, withRuns } from '../../keys/commandStore.ts';
 import { Footer } from '../../parts/Footer.tsx';
 import { ScreenFrame } from '../../parts/ScreenFrame.tsx';
 import { Sentence } from '../../parts/Sentence.tsx';
 import { usePiece } from '../../state/pieceStore.ts';
 import { tell } from '../../words/telling.ts';
 import { useWords } from '../../words/useWords.ts';
+import { againCommand, markPointsCommand } from './checkCommands.ts';
 import { type Look, useChecks } from './checkStore.ts';
 import { useBlobAddress } from './useBlobAddress.ts';
 import { useHostImage } from './useHostImage.ts';
@@ -20,8 +21,10 @@ interface CannotMeasureProps {
 
 /** A photograph that can't be measured: why, in what was seen, and two ways on. Nothing is guessed. */
 export function CannotMeasure({ look, preview, onAgain, onFourPoints }: CannotMeasureProps) {
-  const words = useWords().check;
+  const all = useWords();
+  const words = all.check;
   const key = usePiece((state) => state.key);
+  const units = usePiece((state) => state.piece?.units ?? 'mm');
   const image = useHostImage(
     key === null ? null : { call: 'photoImage', params: { key, hash: look.hash, size: 'screen' } },
   );
@@ -32,8 +35,8 @@ export function CannotMeasure({ look, preview, onAgain, onFourPoints }: CannotMe
   const points = look.reading.status === 'needs-reference';
   const letGo = () => useChecks.getState().letGo();
   useCommands('cannot-measure', [
-    { id: 'again', words: words.again, keys: ['Space'], run: onAgain },
-    { id: 'four-points', words: words.markFourPoints, keys: ['4', 'M'], run: onFourPoints },
+    ...withRuns(againCommand(all), { camera: onAgain }),
+    ...withRuns(markPointsCommand(all, ['4', 'M']), { 'four-points': onFourPoints }),
     { id: 'let-go', words: words.letItGo, keys: ['Delete'], run: letGo },
   ]);
   return (
@@ -60,11 +63,11 @@ export function CannotMeasure({ look, preview, onAgain, onFourPoints }: CannotMe
         {look.rendered && <figcaption className="photograph-label">{words.rendered}</figcaption>}
       </figure>
       <section className="cannot-measure-words" aria-label={words.wordsLabel}>
-        <Sentence size="large">{first === undefined ? words.sentenceNotMeasured : tell(first.message)}</Sentence>
+        <Sentence size="large">{first === undefined ? words.sentenceNotMeasured : tell(first.message[units])}</Sentence>
         <div className="cannot-measure-lead">
           {further.map((reason) => (
             <p key={reason.code}>
-              {tell(reason.message)} {tell(reason.remedy)}
+              {tell(reason.message[units])} {tell(reason.remedy)}
             </p>
           ))}
           <p>{words.nothingGuessed}</p>

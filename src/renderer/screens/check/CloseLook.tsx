@@ -26,7 +26,7 @@ interface CloseLookProps {
 
 /** Pixels per mm of the close look: enough to see a pass by itself. */
 const CLOSE_SCALE = 10;
-/** A string's bow shows over a longer stretch of it, beside its neighbours. */
+/** A string that bows, or isn't there, shows over a longer stretch, beside its neighbours. */
 const STRING_SCALE = 4;
 
 /** The place a flag speaks of, near enough to see it with one's own eyes. */
@@ -42,7 +42,7 @@ export function CloseLook({ look, piece, edges, flag }: CloseLookProps) {
   const view = useMemo(() => {
     const reach = Math.max(1, Math.abs(flag.deviationMm));
     // A large deviation must fit beside its figure, so the look draws back for it.
-    const closest = flag.kind === 'slack' ? STRING_SCALE : CLOSE_SCALE;
+    const closest = flag.ends.length > 0 ? STRING_SCALE : CLOSE_SCALE;
     const scale = Math.min(closest, width === 0 ? closest : (width * 0.3) / reach);
     const side = flag.side === 'left' ? -1 : 1;
     const middleX = across && flag.side !== null ? x + side * ((width * 0.06) / scale) : x;

@@ -3,13 +3,14 @@ import { flushSync } from 'react-dom';
 import './markPhotograph.css';
 import type { Marks } from '../../../core/model/marks.ts';
 import type { Piece } from '../../../core/model/piece.ts';
-import { useCommands } from '../../keys/commandStore.ts';
+import { useCommands, withRuns } from '../../keys/commandStore.ts';
 import { Footer } from '../../parts/Footer.tsx';
 import { ScreenFrame } from '../../parts/ScreenFrame.tsx';
 import { useBoxSize } from '../../parts/useBoxSize.ts';
 import { usePiece } from '../../state/pieceStore.ts';
 import { useShell } from '../../state/shellStore.ts';
 import { useWords } from '../../words/useWords.ts';
+import { markingCommands } from './checkCommands.ts';
 import type { Look } from './checkStore.ts';
 import { fitOf } from './fourPoints.ts';
 import { MagnifierGlass } from './MagnifierGlass.tsx';
@@ -47,7 +48,8 @@ interface MarkPhotographProps {
 
 /** The inner corners of the frame, a length, a card, marked by hand: by finger, by mouse, or by Tab and arrow keys. */
 export function MarkPhotograph({ look, piece, start, onMeasure, onLeave }: MarkPhotographProps) {
-  const words = useWords().check;
+  const all = useWords();
+  const words = all.check;
   const key = usePiece((state) => state.key);
   const box = useRef<HTMLDivElement>(null);
   const { width, height } = useBoxSize(box);
@@ -105,8 +107,9 @@ export function MarkPhotograph({ look, piece, start, onMeasure, onLeave }: MarkP
   };
   const lacking = lackingIn(marking);
   const sentence = sentenceOf(marking, fit, words);
-  const astray = fit?.kind === 'crossed' || fit?.kind === 'mirrored';
-  const notYet = lacking !== null ? words.lacking(lacking) : astray ? sentence : undefined;
+  // The sentence at the head says it whole.
+  const astray = fit?.kind === 'crossed' || fit?.kind === 'mirrored' ? words.astray[fit.kind] : undefined;
+  const notYet = lacking !== null ? words.lacking(lacking) : astray;
   const finish = () => {
     if (notYet === undefined) onMeasure(marksOf(marking));
   };
@@ -120,17 +123,16 @@ export function MarkPhotograph({ look, piece, start, onMeasure, onLeave }: MarkP
   };
   const askLength = () => ask(withNewLength);
   const askCard = () => ask(withCardOrWithout);
-  useCommands('four-points', [
-    { id: 'leave-points', words: words.leavePoints, keys: ['Escape'], run: onLeave },
-    { id: 'take-back-point', words: words.takeBackPoint, keys: ['Backspace', 'Delete'], run: takeBack },
-    {
-      id: 'mark-length',
-      words: words.markLength(marking.some(({ kind }) => kind === 'length')),
-      keys: ['L'],
-      run: askLength,
-    },
-    { id: 'mark-card', words: words.markCard(cardOf(marking) >= 0), keys: ['C'], run: askCard },
-  ]);
+  const marked = { length: marking.some(({ kind }) => kind === 'length'), card: cardOf(marking) >= 0 };
+  useCommands(
+    'four-points',
+    withRuns(markingCommands(all, marked), {
+      'leave-points': onLeave,
+      'take-back-point': takeBack,
+      'mark-length': askLength,
+      'mark-card': askCard,
+    }),
+  );
   return (
     <ScreenFrame
       className="check-screen"

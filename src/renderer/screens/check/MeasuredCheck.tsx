@@ -2,7 +2,7 @@ import { useEffect, useMemo, useState } from 'react';
 import { compareReading } from '../../../core/compare/compareReading.ts';
 import type { Piece } from '../../../core/model/piece.ts';
 import { plannedSelvedges } from '../../../core/warp/plannedSelvedges.ts';
-import { useCommands } from '../../keys/commandStore.ts';
+import { useCommands, withRuns } from '../../keys/commandStore.ts';
 import { QuietButton } from '../../parts/Actions.tsx';
 import { DrawingTable } from '../../parts/DrawingTable.tsx';
 import { Footer } from '../../parts/Footer.tsx';
@@ -17,6 +17,15 @@ import { AgreeingRows } from './AgreeingRows.tsx';
 import { agreeingRows } from './agreeing.ts';
 import { CameraTurns } from './CameraTurns.tsx';
 import { CheckStage } from './CheckStage.tsx';
+import {
+  againCommand,
+  bringInCommands,
+  flagCommands,
+  keepCommand,
+  layerCommands,
+  markPointsCommand,
+  measuredCommands,
+} from './checkCommands.ts';
 import { checkSentence } from './checkSentence.ts';
 import { type Look, useChecks } from './checkStore.ts';
 import { FlagList } from './FlagList.tsx';
@@ -67,37 +76,26 @@ export function MeasuredCheck(props: MeasuredCheckProps) {
   const toggle = (layer: LayerName) => setLayers((before) => ({ ...before, [layer]: !before[layer] }));
   const flags = reading.flags;
   useEffect(() => useShell.getState().say(sentence), [sentence]);
-  const layerKeys: readonly (readonly [LayerName, string])[] = [
-    ['plan', 'P'],
-    ['cloth', 'L'],
-    ['difference', 'D'],
-    ['strings', 'S'],
-    ['ribs', 'B'],
-    ['colours', 'C'],
-  ];
   useCommands('measured-check', [
-    ...layerKeys.map(([layer, key]) => ({
-      id: `layer-${layer}`,
-      words: words.layerOnOff(words.layers[layer]),
-      keys: [key],
-      run: () => toggle(layer),
-    })),
-    ...flags.slice(0, 9).map((_, index) => ({
-      id: `flag-${index + 1}`,
-      words: words.goToFlag(index + 1),
-      keys: [String(index + 1)],
+    ...layerCommands(all).map((command) => ({ ...command, run: () => toggle(command.layer) })),
+    ...flagCommands(all, flags.length).map((command, index) => ({
+      ...command,
       run: () => useChecks.getState().chooseFlag(index),
     })),
-    { id: 'four-points', words: words.markFourPoints, keys: ['M'], run: onFourPoints },
-    { id: 'fell-strip', words: words.fellStrip, keys: ['F'], run: () => setFell(!fell) },
-    { id: 'as-taken', words: words.asTaken, keys: ['A'], run: () => setAsTaken(!asTaken) },
-    { id: 'table', words: words.table, keys: ['T'], run: () => setTable(true) },
-    { id: 'choose-photograph', words: words.wayChoose, keys: ['O'], run: onChoose },
-    { id: 'watch-folder', words: words.watchFolder, keys: ['W'], run: onWatch },
-    { id: 'photographs', words: words.photographs, keys: ['H'], run: onPhotographs },
-    { id: 'share', words: words.share, keys: ['G'], run: share },
-    { id: 'again', words: words.again, keys: ['Space'], run: onAgain },
-    ...(look.draft === null ? [] : [{ id: 'keep', words: words.keep, keys: ['K'], run: keep }]),
+    ...withRuns(markPointsCommand(all, ['M']), { 'four-points': onFourPoints }),
+    ...withRuns(measuredCommands(all), {
+      'fell-strip': () => setFell(!fell),
+      'as-taken': () => setAsTaken(!asTaken),
+      table: () => setTable(true),
+      share,
+    }),
+    ...withRuns(bringInCommands(all), {
+      'choose-photograph': onChoose,
+      'watch-folder': onWatch,
+      photographs: onPhotographs,
+    }),
+    ...withRuns(againCommand(all), { camera: onAgain }),
+    ...(look.draft === null ? [] : withRuns(keepCommand(all), { keep })),
   ]);
   const seen = reading.ends.filter((end) => end.seen).length;
   const aside =
@@ -153,8 +151,8 @@ export function MeasuredCheck(props: MeasuredCheckProps) {
         )}
         <FlagList look={look} piece={piece} edges={edges} />
         {reading.reasons.map((reason) => (
-          <p key={reason.message} className="second">
-            {tell(reason.message)} {tell(reason.remedy)}
+          <p key={reason.message.mm} className="second">
+            {tell(reason.message[piece.units])} {tell(reason.remedy)}
           </p>
         ))}
         <CameraTurns

@@ -1,7 +1,8 @@
-import { useCommands } from '../../keys/commandStore.ts';
+import { useCommands, withRuns } from '../../keys/commandStore.ts';
 import { Footer, type KeyHint, useHelpHint } from '../../parts/Footer.tsx';
 import { ScreenFrame } from '../../parts/ScreenFrame.tsx';
 import { useWords } from '../../words/useWords.ts';
+import { bringInCommands, cameraCommand } from './checkCommands.ts';
 import { type Job, useChecks } from './checkStore.ts';
 import { EmptyCheck } from './EmptyCheck.tsx';
 import { stageWords } from './stageWords.ts';
@@ -29,14 +30,17 @@ export function NoCheckYet({
   onPhotographs,
   onLetGo,
 }: NoCheckYetProps) {
-  const words = useWords().check;
+  const all = useWords();
+  const words = all.check;
   const help = useHelpHint();
   const stop = () => useChecks.getState().stop();
   useCommands('no-check', [
-    { id: 'camera', words: words.wayCamera, keys: ['Space'], run: onCamera },
-    { id: 'choose-photograph', words: words.wayChoose, keys: ['O'], run: onChoose },
-    { id: 'watch-folder', words: words.watchFolder, keys: ['W'], run: onWatch },
-    { id: 'photographs', words: words.photographs, keys: ['H'], run: onPhotographs },
+    ...withRuns(cameraCommand(all), { camera: onCamera }),
+    ...withRuns(bringInCommands(all), {
+      'choose-photograph': onChoose,
+      'watch-folder': onWatch,
+      photographs: onPhotographs,
+    }),
     ...(job === null ? [] : [{ id: 'stop', words: words.stop, keys: ['Escape'], run: stop }]),
     ...(onLetGo === undefined ? [] : [{ id: 'let-go', words: words.letItGo, keys: ['Delete'], run: onLetGo }]),
   ]);

@@ -1,6 +1,7 @@
 import { outlinesOf } from '../../../core/cartoon/outline.ts';
 import type { LoomReading } from '../../../core/model/check.ts';
 import type { Piece } from '../../../core/model/piece.ts';
+import { median } from '../../../core/photo/statistics.ts';
 import { stringCourse } from '../../../core/report/stringCourse.ts';
 import type { PlannedSelvedges } from '../../../core/warp/plannedSelvedges.ts';
 import type { PlainPoint } from './plainPoint.ts';
@@ -151,16 +152,17 @@ export function measuredStrings(
     .join('');
 }
 
-/** The same strings as they are planned: straight from the fell to their own notch. */
+/** The same strings as they are planned: straight from the fell, or from that of the others, to their own notch. */
 export function plannedStrings(reading: LoomReading, piece: Piece, project: Project, which: readonly number[]): string {
   const topY = piece.loom.openingHeight - piece.cloth.baseAboveBottomBar;
+  const fells = reading.ends.flatMap((end) => (end.fell === null ? [] : [end.fell.value]));
   return reading.ends
-    .filter(({ index, fell }) => fell !== null && which.includes(index))
+    .filter(({ index }) => fells.length > 0 && which.includes(index))
     .map(({ index, fell, xAtFell }) => {
       const notch = (index - (piece.warp.ends - 1) / 2) * piece.loom.notchPitch;
       return pathThrough(
         [
-          { x: xAtFell?.value ?? notch, y: fell!.value },
+          { x: xAtFell?.value ?? notch, y: fell?.value ?? median(fells) },
           { x: notch, y: topY },
         ],
         project,

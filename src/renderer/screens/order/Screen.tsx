@@ -1,6 +1,6 @@
 import { useEffect, useState } from 'react';
 import './order.css';
-import { useCommands } from '../../keys/commandStore.ts';
+import { useCommands, withRuns } from '../../keys/commandStore.ts';
 import { QuietButton } from '../../parts/Actions.tsx';
 import { DrawingTable, type TableRows } from '../../parts/DrawingTable.tsx';
 import { Footer } from '../../parts/Footer.tsx';
@@ -16,6 +16,7 @@ import { Bench } from '../bench/Bench.tsx';
 import { blockSpan } from './BlockRow.tsx';
 import { ClothPicture } from './ClothPicture.tsx';
 import { OrderList } from './OrderList.tsx';
+import { orderCommands } from './orderCommands.ts';
 import { ReplanSheet } from './ReplanSheet.tsx';
 import { SlitsAndMarks } from './SlitsAndMarks.tsx';
 import { useGrowing } from './useGrowing.ts';
@@ -67,16 +68,20 @@ function OrderOfWork({ work }: { readonly work: Work }) {
   };
   const weave = () => setBare(true);
   const print = () => key !== null && void makeSheet(key, 'order', null);
-  useCommands('order', [
-    { id: 'block-next', words: words.keys.move, keys: ['ArrowUp'], run: () => choose(chosen + 1) },
-    { id: 'block-before', words: words.keys.move, keys: ['ArrowDown'], run: () => choose(chosen - 1) },
-    { id: 'slits', words: words.slits, keys: ['S'], run: () => setSheet('slits') },
-    { id: 'marks', words: words.marks, keys: ['M'], run: () => setSheet('marks') },
-    { id: 'replan', words: words.replan.title, keys: ['R'], run: () => setSheet('replan') },
-    { id: 'grow', words: words.grow, keys: ['G'], run: growing.toggle },
-    { id: 'order-table', words: all.shell.table, keys: ['T'], run: () => setSheet('table') },
-    { id: 'print-order', words: words.print, keys: ['Ctrl+P'], run: print },
-  ]);
+  useCommands(
+    'order',
+    withRuns(orderCommands(all), {
+      weave,
+      'block-next': () => choose(chosen + 1),
+      'block-before': () => choose(chosen - 1),
+      slits: () => setSheet('slits'),
+      marks: () => setSheet('marks'),
+      replan: () => setSheet('replan'),
+      grow: growing.toggle,
+      'order-table': () => setSheet('table'),
+      'print-order': print,
+    }),
+  );
   const sentence = finished
     ? words.done
     : work.turn === 0

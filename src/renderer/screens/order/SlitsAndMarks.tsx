@@ -1,6 +1,11 @@
+import { useState } from 'react';
+import type { Slit } from '../../../core/model/plan.ts';
 import { mm } from '../../../core/model/units.ts';
+import { mayStayOpen } from '../../../core/order/slits.ts';
+import { QuietButton } from '../../parts/Actions.tsx';
 import { FiguresTable } from '../../parts/FiguresTable.tsx';
 import { SheetDialog } from '../../parts/SheetDialog.tsx';
+import { Sign } from '../../parts/Sign.tsx';
 import type { Work } from '../../state/useWork.ts';
 import { lengthSaid } from '../../words/figures.ts';
 import { useTell } from '../../words/telling.ts';
@@ -17,18 +22,38 @@ export function SlitsAndMarks({ work, which, onClose }: SlitsAndMarksProps) {
   const words = useWords().order;
   const tell = useTell();
   const length = (value: number) => lengthSaid(mm(value), work.piece.units, 'planned');
+  const [showShort, setShowShort] = useState(false);
   if (which === 'slits') {
+    // What needs nothing done is quiet: one line, however many they are.
+    const long = work.plan.slits.filter((slit) => !mayStayOpen(slit, work.piece));
+    const short = work.plan.slits.filter((slit) => mayStayOpen(slit, work.piece));
+    const said = (slit: Slit) => words.slit(slit.between[0] + 1, slit.between[1] + 1, length(slit.lengthMm));
     return (
       <SheetDialog title={words.slits} onClose={onClose}>
-        {work.plan.slits.length === 0 && <p>{words.noSlits}</p>}
+        {long.length === 0 && <p>{words.noSlits}</p>}
         <ul className="slit-list">
-          {work.plan.slits.map((slit) => (
+          {long.map((slit) => (
             <li key={`${slit.between[0]} ${slit.fromPass}`}>
-              <strong>{words.slit(slit.between[0] + 1, slit.between[1] + 1, length(slit.lengthMm))}</strong>{' '}
-              {tell(slit.remedy)}
+              <strong>{said(slit)}</strong> {tell(slit.remedy)}
             </li>
           ))}
         </ul>
+        {short.length > 0 && (
+          <>
+            <p className="slits-short">
+              <Sign name="agrees" size={22} />
+              <span>{words.shortSlits(short.length, long.length > 0)}</span>
+              <QuietButton onPress={() => setShowShort(!showShort)}>{showShort ? words.fold : words.show}</QuietButton>
+            </p>
+            {showShort && (
+              <ul className="slit-list">
+                {short.map((slit) => (
+                  <li key={`${slit.between[0]} ${slit.fromPass}`}>{said(slit)}</li>
+                ))}
+              </ul>
+            )}
+          </>
+        )}
         <h3>{words.overhangs}</h3>
         {work.plan.overhangs.length === 0 && <p>{words.noOverhangs}</p>}
         <ul className="slit-list">

@@ -3,7 +3,7 @@ import { lengthSaid } from '../../words/figures.ts';
 import './piece.css';
 import type { Piece } from '../../../core/model/piece.ts';
 import { settCheck } from '../../../core/warp/settCheck.ts';
-import { useCommands } from '../../keys/commandStore.ts';
+import { useCommands, withRuns } from '../../keys/commandStore.ts';
 import { ArithmeticSheet } from '../../parts/ArithmeticSheet.tsx';
 import { DrawingTable } from '../../parts/DrawingTable.tsx';
 import { Footer } from '../../parts/Footer.tsx';
@@ -21,6 +21,7 @@ import { FinishingSheet } from './FinishingSheet.tsx';
 import { LoomDrawing, withEnds } from './LoomDrawing.tsx';
 import { LoomSheet } from './LoomSheet.tsx';
 import { MakingSheet } from './MakingSheet.tsx';
+import { pieceCommands } from './pieceCommands.ts';
 import { Verdicts } from './Verdicts.tsx';
 import { WarpSheet } from './WarpSheet.tsx';
 import { WarpTable } from './WarpTable.tsx';
@@ -68,19 +69,22 @@ function PieceWork({ piece, plan }: { readonly piece: Piece; readonly plan: Plan
   };
   const wider = (ends: number) => change((now) => withEnds(now, now.warp.ends + ends), 'width');
   const print = () => key !== null && void makeSheet(key, 'warping', null);
-  useCommands('piece', [
-    { id: 'wider', words: words.keys.notch, keys: ['ArrowUp', 'ArrowRight'], run: () => wider(1) },
-    { id: 'narrower', words: words.keys.notch, keys: ['ArrowDown', 'ArrowLeft'], run: () => wider(-1) },
-    { id: 'yarns', words: words.keys.yarns, keys: ['Y'], run: () => openYarn(piece.cloth.ground) },
-    { id: 'loom', words: words.changeLoom, keys: ['L'], run: () => setOpen({ sheet: 'loom' }) },
-    { id: 'warp', words: words.changeWarp, keys: ['W'], run: () => setOpen({ sheet: 'warp' }) },
-    { id: 'making', words: words.making, keys: ['G'], run: () => setOpen({ sheet: 'making' }) },
-    { id: 'sums', words: words.arithmetic, keys: ['A'], run: () => setOpen({ sheet: 'arithmetic' }) },
-    { id: 'finishing', words: words.finishing, keys: ['F'], run: () => setOpen({ sheet: 'finishing' }) },
-    { id: 'add-yarn', words: words.addYarn, run: newYarn },
-    { id: 'piece-table', words: all.shell.table, keys: ['T'], run: () => setOpen({ sheet: 'table' }) },
-    { id: 'print-warping', words: words.warpingSheet, keys: ['Ctrl+P'], run: print },
-  ]);
+  useCommands(
+    'piece',
+    withRuns(pieceCommands(all), {
+      wider: () => wider(1),
+      narrower: () => wider(-1),
+      yarns: () => openYarn(piece.cloth.ground),
+      loom: () => setOpen({ sheet: 'loom' }),
+      warp: () => setOpen({ sheet: 'warp' }),
+      making: () => setOpen({ sheet: 'making' }),
+      sums: () => setOpen({ sheet: 'arithmetic' }),
+      finishing: () => setOpen({ sheet: 'finishing' }),
+      'add-yarn': newYarn,
+      'piece-table': () => setOpen({ sheet: 'table' }),
+      'print-warping': print,
+    }),
+  );
   const close = () => setOpen(null);
   return (
     <ScreenFrame

@@ -1,7 +1,7 @@
 import { useEffect, useMemo, useState } from 'react';
 import { lengthSaid } from '../../words/figures.ts';
 import './record.css';
-import { useCommands } from '../../keys/commandStore.ts';
+import { useCommands, withRuns } from '../../keys/commandStore.ts';
 import { DrawingTable } from '../../parts/DrawingTable.tsx';
 import { Footer } from '../../parts/Footer.tsx';
 import { ScreenFrame } from '../../parts/ScreenFrame.tsx';
@@ -18,6 +18,7 @@ import { CompareSlide } from './CompareSlide.tsx';
 import { NoteSheet } from './NoteSheet.tsx';
 import { RecordActions } from './RecordActions.tsx';
 import { RecordTrends } from './RecordTrends.tsx';
+import { recordCommands } from './recordCommands.ts';
 import { recordSentence } from './recordSentence.ts';
 import { useRecords } from './recordStore.ts';
 import { recordTable } from './recordTable.ts';
@@ -84,18 +85,34 @@ export function Screen() {
   const folder = () => {
     if (key !== null) void revealFolder(key).then(setSaid);
   };
-  useCommands('record', [
-    { id: 'slide-left', words: words.slideLeft, keys: ['ArrowLeft'], run: () => setAt(Math.max(0, at - 0.02)) },
-    { id: 'slide-right', words: words.slideRight, keys: ['ArrowRight'], run: () => setAt(Math.min(1, at + 0.02)) },
-    { id: 'earlier-check', words: words.earlierCheck, keys: ['['], run: () => step(-1) },
-    { id: 'later-check', words: words.laterCheck, keys: [']'], run: () => step(1) },
-    { id: 'note', words: words.addNote, keys: ['N'], run: () => setSheet('note') },
-    { id: 'table', words: words.table, keys: ['T'], run: () => setSheet('table') },
-    { id: 'open-check', words: words.openCheck, keys: ['O'], run: open },
-    { id: 'report', words: words.report, keys: ['R'], run: report },
-    { id: 'share', words: all.check.share, keys: ['G'], run: share },
-    { id: 'folder', words: words.folder, run: folder },
-  ]);
+  const none = current === null;
+  useCommands(
+    'record',
+    withRuns(
+      recordCommands(all),
+      {
+        'slide-left': () => setAt(Math.max(0, at - 0.02)),
+        'slide-right': () => setAt(Math.min(1, at + 0.02)),
+        'earlier-check': () => step(-1),
+        'later-check': () => step(1),
+        note: () => setSheet('note'),
+        table: () => setSheet('table'),
+        'open-check': open,
+        report,
+        share,
+        folder,
+      },
+      {
+        'slide-left': none,
+        'slide-right': none,
+        'earlier-check': none,
+        'later-check': none,
+        'open-check': none,
+        report: none,
+        share: none,
+      },
+    ),
+  );
   if (piece === null) return null;
   const nameOf = (id: string) => {
     const summary = summaries.find((each) => each.id === id);
@@ -147,11 +164,13 @@ export function Screen() {
           </div>
         )}
         <section className="record-words" aria-label={words.wordsLabel}>
-          <Sentence>{recordSentence(earlier, later, piece, all)}</Sentence>
-          <p className="second" role={said === null ? undefined : 'status'}>
-            {loadProblem === null ? second : `${loadProblem.sentence} ${loadProblem.remedy}`}
-          </p>
-          {inOrder.length > 0 && <RecordTrends piece={piece} records={inOrder} chosen={current} />}
+          <div className="record-said">
+            <Sentence>{recordSentence(earlier, later, piece, all)}</Sentence>
+            <p className="second" role={said === null ? undefined : 'status'}>
+              {loadProblem === null ? second : `${loadProblem.sentence} ${loadProblem.remedy}`}
+            </p>
+            {inOrder.length > 0 && <RecordTrends piece={piece} records={inOrder} chosen={current} />}
+          </div>
           <RecordActions
             check={current}
             onOpen={open}

@@ -188,6 +188,7 @@ export const cartoon: Words['cartoon'] = {
     heldBy: 'Was es hält',
     cautions: 'Vorsicht',
   },
+  needsShape: 'Das braucht eine gewählte Form: auf eine drücken, oder N für die nächste.',
   keys: {
     tools: 'zeichnen',
     nudge: '1 Kettfaden oder 1 Wende weiter',

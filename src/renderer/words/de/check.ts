@@ -81,6 +81,12 @@ export const check: Words['check'] = {
   dropHere: 'Ein Foto des Rahmens hierher ziehen oder einfügen.',
   letGo: 'Loslassen zum Messen.',
   escStops: 'Esc hält an. Nichts wird aufgehoben, bevor es gesagt ist.',
+  needsPhotograph: 'Das braucht ein Foto: zuerst eines aufnehmen oder wählen.',
+  needsMeasured: 'Das braucht ein gemessenes Foto: zuerst eines aufnehmen oder wählen.',
+  needsFlag: 'Einen solchen Hinweis hat das gezeigte Foto nicht.',
+  needsDraft: 'Das braucht eine neue Messung: die gezeigte ist schon behalten.',
+  needsCamera: 'Das braucht die Kamera: die Leertaste öffnet sie.',
+  needsMarking: 'Das geht, während Punkte markiert werden: M beginnt damit.',
   wayCamera: 'Mit der Kamera dieses Rechners aufnehmen',
   wayCameraSecond: 'sie löst selbst aus, sobald das Bild ruhig und klar ist',
   wayChoose: 'Ein Foto wählen',
@@ -167,8 +173,8 @@ export const check: Words['check'] = {
   keyFourPoints: 'vier Punkte setzen',
   keyLetGo: 'fallen lassen',
   keyNextMark: 'nächste Marke',
-  keyNudge: 'ein Pixel; Umschalt zehn',
-  keyTakeBack: 'letzte zurücknehmen',
+  keyNudge: '1 Pixel; Umschalt 10',
+  keyTakeBack: 'zurücknehmen',
   notSeen: 'nicht gesehen',
   tableName: 'Diese Messung',
   tablePlace: 'Wo',
@@ -221,10 +227,10 @@ export const check: Words['check'] = {
     `Die Ecken sind ${share} % zu ${wide ? 'breit' : 'schmal'} für diesen Rahmen. Liegen alle vier auf den Innenkanten?`,
   pointsMirrored: 'Die Ecken laufen andersherum. Links und rechts gelten für die Vorderseite des Gewebes.',
   pointsCrossed: 'Zwei Ecken sind vertauscht. Jede an die Ecke schieben, nach der sie heißt.',
+  astray: { mirrored: 'Ecken andersherum', crossed: 'Ecken vertauscht' },
   sayHowLong: ([one, other]) => `Wie weit liegen ${one} und ${other} auseinander?`,
   lacking: (what) => {
-    if (what.kind === 'how-long')
-      return `Wie weit ${what.letters[0]} und ${what.letters[1]} auseinander liegen, fehlt noch`;
+    if (what.kind === 'how-long') return `${what.letters[0]} bis ${what.letters[1]}: wie weit?`;
     const { kind, count } = what;
     if (kind === 'length') return count === 1 ? 'Länge: noch 1 Ende' : `Länge: noch ${count} Enden`;
     if (kind === 'card') return count === 1 ? 'Karte: noch 1 Ecke' : `Karte: noch ${count} Ecken`;
@@ -244,7 +250,7 @@ export const check: Words['check'] = {
   takeAway: 'Wegnehmen',
   takeLengthAway: (length) => `Wegnehmen: ${length}`,
   measureWithPoints: 'Damit messen',
-  leavePoints: 'Die Punkte verlassen',
+  leavePoints: 'Punkte verlassen',
   takeBackPoint: 'Die letzte Marke zurücknehmen',
   nothingGuessed: 'Nichts wurde geraten und nichts gesichert.',
   takeAgain: 'Noch einmal aufnehmen.',

@@ -1,6 +1,7 @@
 import type { Words } from '../en.ts';
 
 export const firstRun: Words['firstRun'] = {
+  name: 'Erster Start',
   sentence: 'Noch nichts auf dem Rahmen.',
   lead: 'Breite, Höhe und Rahmen angeben. Dann steht da, wie viele Fäden zu spannen sind, in welchen Kerben, und wie viel Garn zu kaufen ist.',
   open: 'Ein Stück öffnen',

@@ -31,6 +31,7 @@ export const order: Words['order'] = {
     `Wächst zusammen mit ${blocks.length === 1 ? 'Fläche' : 'den Flächen'} ${blocks.join(' und ')}: der Webplatz zeigt sie als einen Schritt, Schuss für Schuss.`,
   needsFirst: (block) => `nach ${block}`,
   tails: (joins) => (joins === 1 ? 'Unterwegs einmal ansetzen.' : `Unterwegs ${joins}-mal ansetzen.`),
+  toBench: 'Am Webplatz weben',
   weave: (block) => `Fläche ${block} weben`,
   finish: 'Festhalten, was entstand',
   print: 'Drucken',
@@ -66,6 +67,8 @@ export const order: Words['order'] = {
     `Fläche ${block} ragt ${side === 'left' ? 'links' : 'rechts'} um ${ends === 1 ? '1 Kettfaden' : `${ends} Kettfäden`} über Fläche ${over}: die wird zuerst gewebt und trägt sie.`,
   slits: 'Schlitze und Überhänge',
   noSlits: 'Keine Schlitze, die länger als erlaubt sind.',
+  shortSlits: (count, more) =>
+    `${count}${more ? (count === 1 ? ' weiterer' : ' weitere') : ''} ${count === 1 ? 'ist' : 'sind'} kurz genug, um offen zu bleiben.`,
   slit: (from, to, length) => `Zwischen Kettfaden ${from} und ${to}: ${length} lang.`,
   marks: 'Marken auf den Fäden',
   marksLead: 'Höhen ab Oberkante der Zwirnung.',

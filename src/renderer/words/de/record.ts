@@ -28,6 +28,7 @@ export const record: Words['record'] = {
   earlierCheck: 'Die Messung davor',
   laterCheck: 'Die Messung danach',
   openCheck: 'Diese Messung öffnen',
+  needsCheck: 'Das braucht eine Messung: zuerst bei Messung eine machen.',
   addNote: 'Eine Notiz',
   noteKind: 'Wovon sie handelt',
   noteText: 'In eigenen Worten',

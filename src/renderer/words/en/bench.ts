@@ -5,13 +5,17 @@ export const bench = {
   over: (ends: number) => (ends === 1 ? 'over 1 end' : `over ${ends} ends`),
   span: (from: number, to: number) => (from === to ? `end ${from}` : `${from} to ${to}`),
   ofRounds: (rounds: number) => (rounds === 1 ? 'of 1 round' : `of ${rounds} rounds`),
+  ofRepeats: (repeats: number) => `of ${repeats} repeats`,
   together: 'These wefts rise together, in this order:',
-  part: (name: string, from: number, to: number) => `${name}, ${from === to ? `end ${from}` : `ends ${from} to ${to}`}`,
+  repeated: (rounds: number, times: number) => `Repeat these ${rounds} rounds ${times} times:`,
+  part: (name: string, from: number, to: number) => `${name}, ${from === to ? `end ${from}` : `${from} to ${to}`}`,
   partSize: (passes: 1 | 2): string => (passes === 1 ? 'one pass' : 'a turn'),
   nextRound: (changes: string) => (changes === '' ? 'Then the next round.' : `Then ${changes}.`),
-  goesOver: (name: string, from: number, to: number) => `${name} over ends ${from} to ${to}`,
-  alternates: (name: string, spans: readonly (readonly [number, number])[]) =>
-    `${name} over ends ${spans.map(([from, to]) => (from === to ? from : `${from} to ${to}`)).join(' and ')} in alternation`,
+  nextInRepeat: (round: number) => (round === 1 ? 'Then round 1 again.' : `Then round ${round}.`),
+  nextRepeat: (rounds: number, times: number, changes: string) =>
+    `Then repeat ${rounds} rounds ${times} times${changes === '' ? '' : `: first ${changes}`}.`,
+  goesOver: (name: string, spans: readonly (readonly [number, number])[]) =>
+    `${name} over ends ${spans.map(([from, to]) => (from === to ? from : `${from} to ${to}`)).join(', then ')}`,
   far: (block: number, blocks: number, left: number) =>
     `Block ${block} of ${blocks}. ${left === 1 ? '1 turn' : `${left} turns`} to go.`,
   turnOf: (turn: number, of: number) => `turn ${turn} of ${of}`,
@@ -33,14 +37,15 @@ export const bench = {
   doneHint: 'press space, or tap anywhere',
   back: 'Take back one',
   leave: 'Leave',
+  leaveBench: 'Leave the bench',
   sound: 'Sound',
   speech: 'Spoken steps',
   allDone: 'Everything is woven.',
   allDoneHint: 'Leave the bench; on Piece, F shows the way from here to the wall.',
   rest: 'You have woven for an hour. Straighten up, and look at something far away.',
   picture: 'The next turn on the strings',
-  announce: (turn: number, of: number, from: number, to: number, round: boolean) =>
-    `${round ? 'Round' : 'Turn'} ${turn} of ${of}, ${from === to ? `end ${from}` : `ends ${from} to ${to}`}.`,
+  announce: (unit: 'turn' | 'round' | 'repeat', turn: number, of: number, from: number, to: number) =>
+    `${{ turn: 'Turn', round: 'Round', repeat: 'Repeat' }[unit]} ${turn} of ${of}, ${from === to ? `end ${from}` : `ends ${from} to ${to}`}.`,
   takenBack: 'One taken back.',
   ahead: 'looking ahead',
   backToNow: 'Back to now',

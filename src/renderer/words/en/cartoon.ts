@@ -180,6 +180,7 @@ export const cartoon = {
     heldBy: 'What holds it',
     cautions: 'Take care',
   },
+  needsShape: 'This needs a chosen shape: press on one, or N for the next.',
   keys: {
     tools: 'draw',
     nudge: 'nudge 1 end or 1 turn',

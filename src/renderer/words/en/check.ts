@@ -84,6 +84,12 @@ export const check = {
   dropHere: 'Drop a photograph of the loom here, or paste one.',
   letGo: 'Let go to measure it.',
   escStops: 'Esc stops it. Nothing is kept until you say so.',
+  needsPhotograph: 'This needs a photograph: take or choose one first.',
+  needsMeasured: 'This needs a measured photograph: take or choose one first.',
+  needsFlag: 'The photograph shown has no such flag.',
+  needsDraft: 'This needs a new measurement: the one shown is kept already.',
+  needsCamera: 'This needs the camera: Space opens it.',
+  needsMarking: 'This is done while points are marked: M begins.',
   wayCamera: 'Take one with this computer’s camera',
   wayCameraSecond: 'it takes the picture by itself once it is still and clear',
   wayChoose: 'Choose a photograph',
@@ -170,8 +176,8 @@ export const check = {
   keyFourPoints: 'mark four points',
   keyLetGo: 'let it go',
   keyNextMark: 'next mark',
-  keyNudge: 'one pixel; Shift ten',
-  keyTakeBack: 'take the last back',
+  keyNudge: '1 pixel; Shift 10',
+  keyTakeBack: 'take back',
   notSeen: 'not seen',
   tableName: 'This check',
   tablePlace: 'Where',
@@ -224,13 +230,15 @@ export const check = {
     `The corners are ${share} % too ${wide ? 'wide' : 'narrow'} for this loom. Are all four on the inner edges?`,
   pointsMirrored: 'The corners go round the other way. Left and right are as you see the front of the cloth.',
   pointsCrossed: 'Two of the corners are swapped. Move them to the corners they are named after.',
+  /** The same beside the main action, where the keys must keep their room. */
+  astray: { mirrored: 'Corners the other way round', crossed: 'Two corners swapped' },
   sayHowLong: ([one, other]: readonly [string, string]): string => `How far apart are ${one} and ${other}?`,
   lacking: (
     what:
       | { readonly kind: 'corner' | 'card' | 'length'; readonly count: number }
       | { readonly kind: 'how-long'; readonly letters: readonly [string, string] },
   ): string => {
-    if (what.kind === 'how-long') return `How far apart ${what.letters[0]} and ${what.letters[1]} are isn’t said yet`;
+    if (what.kind === 'how-long') return `${what.letters[0]} to ${what.letters[1]}: how far?`;
     const { count } = what;
     if (what.kind === 'length') return count === 1 ? 'The length: 1 end to go' : `The length: ${count} ends to go`;
     if (what.kind === 'card') return count === 1 ? 'The card: 1 corner to go' : `The card: ${count} corners to go`;

@@ -1,4 +1,5 @@
 export const firstRun = {
+  name: 'First start',
   sentence: 'Nothing on the loom yet.',
   lead: 'Give a width, a height and the loom you have. You’ll see how many strings to tie, at which notches, and how much yarn to buy.',
   open: 'Open a piece',

@@ -30,6 +30,7 @@ export const order = {
     `Rises together with ${blocks.length === 1 ? 'block' : 'blocks'} ${blocks.join(' and ')}: the bench shows them as one step, weft by weft.`,
   needsFirst: (block: number) => `after ${block}`,
   tails: (joins: number) => (joins === 1 ? 'One join on the way.' : `${joins} joins on the way.`),
+  toBench: 'Weave at the bench',
   weave: (block: number) => `Weave block ${block}`,
   finish: 'Record what you made',
   print: 'Print',
@@ -64,6 +65,8 @@ export const order = {
     `Block ${block} moves out over block ${over} by ${ends === 1 ? '1 end' : `${ends} ends`} at the ${side}: that one is woven first and carries it.`,
   slits: 'Slits and overhangs',
   noSlits: 'No slits longer than you allow.',
+  shortSlits: (count: number, more: boolean) =>
+    `${count}${more ? ' more' : ''} ${count === 1 ? 'is' : 'are'} short enough to leave open.`,
   slit: (from: number, to: number, length: string) => `Between ends ${from} and ${to}: ${length} long.`,
   marks: 'Marks on the strings',
   marksLead: 'Heights up from the top of the twining.',

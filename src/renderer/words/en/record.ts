@@ -28,6 +28,7 @@ export const record = {
   earlierCheck: 'The check before',
   laterCheck: 'The check after',
   openCheck: 'Open this check',
+  needsCheck: 'This needs a measured check: take one on Loom check.',
   addNote: 'Add a note',
   noteKind: 'What it is about',
   noteText: 'In your own words',
