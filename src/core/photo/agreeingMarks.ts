@@ -6,9 +6,9 @@ import type { MarkEvidence } from './markEvidence.ts';
 import { distanceFromFit, mostDistance, type PoseEvidence } from './poseEvidence.ts';
 import { FITTED, type PoseFit } from './poseFit.ts';
 
-/** One thing the weaver marked, as a sentence begins with it. */
+/** One thing the weaver marked, or an earlier check, as a sentence begins with it. */
 export interface Reference {
-  readonly kind: 'corner' | 'length' | 'card';
+  readonly kind: 'corner' | 'length' | 'card' | 'earlier';
   readonly name: string;
   readonly evidence: MarkEvidence;
 }
@@ -39,13 +39,18 @@ const disagree = ({ reference, mm }: Astray, units: LengthUnits): Outcome<Agreed
   failure(
     'references-disagree',
     `${reference.name} and the rest of the picture disagree by ${lengthInWords(mm, units, 'edge')}, and which of them is right can’t be told.`,
-    'Look whether every mark is where it belongs, measure the opening and the length again, and mark one thing more: another corner, a length or a card.',
+    reference.kind === 'earlier'
+      ? 'Measure the opening again and correct it in the plan, or mark corners, a length or a card in the picture.'
+      : 'Look whether every mark is where it belongs, measure the opening and the length again, and mark one thing more: another corner, a length or a card.',
   );
 
 const leftOut = ({ reference, mm }: Astray, units: LengthUnits): Reason => ({
   code: 'references-disagree',
   message: `${reference.name} is ${lengthInWords(mm, units, 'edge')} out against everything else in the picture and was left out.`,
-  remedy: 'Look whether it was marked where it belongs and its size is right, then measure again.',
+  remedy:
+    reference.kind === 'earlier'
+      ? 'Look at that check again: if its figures are out, measure its photograph anew or throw it away.'
+      : 'Look whether it was marked where it belongs and its size is right, then measure again.',
 });
 
 /**

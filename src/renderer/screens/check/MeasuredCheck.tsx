@@ -23,6 +23,7 @@ import { FlagList } from './FlagList.tsx';
 import { ForecastLines } from './ForecastLines.tsx';
 import { handOverPicture } from './handOverPicture.ts';
 import { type LayerName, usualLayers } from './layers.ts';
+import { References } from './References.tsx';
 import { readingTable } from './readingTable.ts';
 import { SinceLast } from './SinceLast.tsx';
 
@@ -165,6 +166,7 @@ export function MeasuredCheck(props: MeasuredCheckProps) {
         <ForecastLines forecasts={comparison.forecasts} units={piece.units} />
         <SinceLast look={look} piece={piece} />
         <AgreeingRows rows={rows} />
+        <References reference={reading.reference} />
         <div className="check-further">
           <QuietButton onPress={onChoose}>{words.wayChoose}</QuietButton>
           <QuietButton onPress={onWatch}>{words.watchFolder}</QuietButton>
