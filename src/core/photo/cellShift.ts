@@ -194,5 +194,5 @@ function distinctness(
   }
   if (Number.isNaN(most)) return 0;
   const unsure = Math.hypot(1 - likeness[best]! ** 2, 1 - most ** 2) / Math.sqrt(pixels / ALIKE_PIXELS);
-  return (likeness[best]! - most) / unsure;
+  return (likeness[best]! - most) / Math.max(1e-6, unsure);
 }

@@ -118,7 +118,7 @@ interface Pixel {
 }
 
 /** So many corners are kept of each picture, the clearest. */
-const MOST_CORNERS = 6000;
+const MOST_CORNERS = 4500;
 /** The likest must be so much liker than the next likest: among ribs that look alike none is believed (Lowe, IJCV 60, 2004). */
 const CLEARLY = 0.85;
 
