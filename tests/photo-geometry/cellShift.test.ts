@@ -48,7 +48,13 @@ describe('a cell looked for in another picture', () => {
   it('of straight grain is told across the grain only', () => {
     const grain = (x: number, y: number) =>
       Math.sin(1.3 * x) + Math.sin(2.9 * x + 0.4) + Math.sin(0.6 * x + 2) + 0.03 * waves(x, y);
-    const shifts = cellShifts(flat(grain), flat((x, y) => grain(x - 0.5, y)), cell, 2, 6);
+    const shifts = cellShifts(
+      flat(grain),
+      flat((x, y) => grain(x - 0.5, y)),
+      cell,
+      2,
+      6,
+    );
     const [across, along] = shifts as [CellShift, CellShift];
     expect(Math.abs(across.ux)).toBeGreaterThan(0.95);
     expect(Math.abs(across.shift * across.ux - 0.5)).toBeLessThan(0.05);

@@ -103,23 +103,21 @@ export function referToEarlier(
     const known = lens === null ? [] : [lensEvidence(lens, photo)];
     return evidence && fitPose([], look.fit.camera, usualWood, prior, photo, mirrored, [evidence, ...known]);
   };
-  // Wood and cloth share the earlier pose and its errors: held against each other, those don't count.
-  const flawless = { ...earlier, covariance: new Float64Array(FITTED * FITTED) };
-  const byWood = fitTo(
-    look.places.filter(({ zone }) => !isCloth(zone)),
-    flawless,
-  );
+  const woodPlaces = look.places.filter(({ zone }) => !isCloth(zone));
+  const clothPlaces = look.places.filter(({ zone }) => isCloth(zone));
+  const byWood = fitTo(woodPlaces, earlier);
+  // How well the wood tells where the cloth is, whatever the millimetres of the earlier pose are worth.
+  const told = fitTo(woodPlaces, { ...earlier, covariance: new Float64Array(FITTED * FITTED) });
   const all = fitTo(look.places, earlier);
-  if (!byWood || !all) return unlike('nothing to fit');
+  if (!byWood || !told || !all) return unlike('nothing to fit');
   const view = { photo, expected, mirrored };
   const found = look.agreeing.filter(({ zone }) => isCloth(zone)).map(({ x, y }) => [x, y] as const);
-  const unsure = unsureAt(view, byWood, found);
+  const unsure = unsureAt(view, told, found);
   trace?.(`earlier check: wood alone unsure by ${unsure.x.toFixed(2)}, ${unsure.y.toFixed(2)} mm`);
   if (!(Math.max(unsure.x, unsure.y) < MOST_UNSURE)) {
     return unlike(`wood alone unsure by ${unsure.x.toFixed(2)}, ${unsure.y.toFixed(2)}`);
   }
-  const clothPlaces = look.places.filter(({ zone }) => isCloth(zone));
-  const clothSays = reduced(clothPlaces, flawless, parametersOf(byWood));
+  const clothSays = reduced(clothPlaces, earlier, parametersOf(byWood));
   if (!clothSays) return unlike('no cloth to compare');
   const apart = disagreementWith(byWood, clothSays);
   trace?.(`earlier check: cloth against wood ${apart.toFixed(2)}`);
