@@ -147,6 +147,7 @@ export function MeasuredCheck(props: MeasuredCheckProps) {
       />
       <section className="check-words" aria-label={words.wordsLabel}>
         <Sentence>{sentence}</Sentence>
+        <References reference={reading.reference} />
         {problem !== null && (
           <p role="alert">
             {problem.sentence} {problem.remedy}
@@ -166,7 +167,6 @@ export function MeasuredCheck(props: MeasuredCheckProps) {
         <ForecastLines forecasts={comparison.forecasts} units={piece.units} />
         <SinceLast look={look} piece={piece} />
         <AgreeingRows rows={rows} />
-        <References reference={reading.reference} />
         <div className="check-further">
           <QuietButton onPress={onChoose}>{words.wayChoose}</QuietButton>
           <QuietButton onPress={onWatch}>{words.watchFolder}</QuietButton>

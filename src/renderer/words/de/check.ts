@@ -155,7 +155,7 @@ export const check: Words['check'] = {
   table: 'Die Zahlen als Tabelle zeigen',
   notKeptYet: (seen, ends) => `Noch nicht aufgehoben · ${seen} von ${ends} Fäden gesehen`,
   references: {
-    heading: 'Woran gemessen wurde',
+    measuredBy: (parts) => `Gemessen an: ${parts}.`,
     placedBy: (date) => `Eingepasst nach der Messung vom ${date}`,
     checkOf: (date) => `die Messung vom ${date}`,
     parts: {

@@ -158,7 +158,7 @@ export const check = {
   table: 'Show the figures as a table',
   notKeptYet: (seen: number, ends: number) => `Not kept yet · ${seen} of ${ends} ends seen`,
   references: {
-    heading: 'What it was measured by',
+    measuredBy: (parts: string) => `Measured by ${parts}.`,
     placedBy: (date: string) => `Placed by the check of ${date}`,
     checkOf: (date: string) => `the check of ${date}`,
     parts: {
