@@ -73,6 +73,7 @@ for (const [index, kept] of KEPT.entries()) {
     camera: null,
     cameras: [],
     lenses: [],
+    earlier: null,
   });
   if (!measured.ok) throw new Error(measured.problem.sentence);
   const { reading } = measured.value;

@@ -3,6 +3,7 @@ import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 
 import { join } from 'node:path';
 import sharp from 'sharp';
 import { describe, expect, onTestFinished, test } from 'vitest';
+import { loadPiece } from '../../scripts/photo/loadPhoto.ts';
 import { type CallName, type CallParams, type CallResult, hostCalls } from '../../src/core/contract/hostApi.ts';
 import type { Problem } from '../../src/core/model/outcome.ts';
 import { fixture, lantern, projectRoot } from '../support/pieces.ts';
@@ -222,6 +223,31 @@ describe('a photograph', () => {
     expect((await measuredBy('c', 'Another')).parts).not.toContain(known);
     expect((await measuredBy('d', null)).parts).not.toContain(known);
   }, 120_000);
+
+  test('that cuts the loom off is measured by the newest check that was measured by itself', async () => {
+    const running = started();
+    const piece = loadPiece(fixture('earlier/p6203-a.brief.json'));
+    const { result: made } = await running.ok('createPiece', { piece });
+    const measured = async (job: string, picture: Uint8Array) => {
+      const asked = { key: made.key, job, name: `${job}.jpg`, hash: null, marks: null, camera: null };
+      return (await running.ok('measurePhoto', asked, picture)).result.reading;
+    };
+    const keep = (draft: string) => running.ok('keepCheck', { key: made.key, draft, note: '' });
+    const whole = new Uint8Array(readFileSync(fixture('earlier/p6203-a.jpg')));
+    const cut = new Uint8Array(readFileSync(fixture('earlier/p6203-b.jpg')));
+    expect((await measured('cut', cut)).status).toBe('needs-reference');
+    expect((await measured('whole', whole)).reference?.method).toBe('opening-and-notches');
+    const { result: kept } = await keep('whole');
+    const placed = await measured('placed', cut);
+    expect(placed.reference?.method).toBe('earlier-check');
+    expect(placed.reference?.parts[0]).toBe(`earlier check of ${kept.kept}`);
+    // Errors don't run on from check to check: the first is referred to again, not the one it placed.
+    await keep('placed');
+    const again = new Uint8Array(await sharp(cut).jpeg({ quality: 80 }).toBuffer());
+    expect((await measured('again', again)).reference?.parts[0]).toBe(`earlier check of ${kept.kept}`);
+    // Nor is a picture referred to itself.
+    expect((await measured('whole-again', whole)).reference?.parts.join()).not.toContain('earlier check');
+  }, 400_000);
 
   test('whose pictures nobody waits for any more hold up nothing behind them', async () => {
     const running = started();

@@ -161,6 +161,6 @@ export async function renderedPhoto(folder: string, name: string): Promise<Rende
     brief,
     piece: pieceFromBrief(brief, '2026-01-01T00:00:00Z'),
     truth,
-    located: { pose, endsCounted: counted, tracks, remarks: [] },
+    located: { pose, tied: null, endsCounted: counted, tracks, remarks: [] },
   };
 }

@@ -8,9 +8,9 @@ import { distanceFromFit, mostDistance, type PoseEvidence } from './poseEvidence
 import { FITTED, type PoseFit } from './poseFit.ts';
 import { refusal, type Sought } from './refusal.ts';
 
-/** One thing the weaver marked, as a sentence begins with it. */
+/** One thing the weaver marked, or an earlier check, as a sentence begins with it. */
 export interface Reference {
-  readonly kind: 'corner' | 'length' | 'card';
+  readonly kind: 'corner' | 'length' | 'card' | 'earlier';
   readonly name: BothUnits;
   readonly evidence: MarkEvidence;
 }
@@ -44,7 +44,9 @@ const disagree = ({ reference, mm }: Astray): Sought<Agreed> =>
       (units) =>
         `${reference.name[units]} and the rest of the picture disagree by ${lengthInWords(mm, units, 'edge')}, and which of them is right can’t be told.`,
     ),
-    'Look whether every mark is where it belongs, measure the opening and the length again, and mark one thing more: another corner, a length or a card.',
+    reference.kind === 'earlier'
+      ? 'Measure the opening again and correct it in the plan, or mark corners, a length or a card in the picture.'
+      : 'Look whether every mark is where it belongs, measure the opening and the length again, and mark one thing more: another corner, a length or a card.',
   );
 
 const leftOut = ({ reference, mm }: Astray): Reason => ({
@@ -53,7 +55,10 @@ const leftOut = ({ reference, mm }: Astray): Reason => ({
     (units) =>
       `${reference.name[units]} is ${lengthInWords(mm, units, 'edge')} out against everything else in the picture and was left out.`,
   ),
-  remedy: 'Look whether it was marked where it belongs and its size is right, then measure again.',
+  remedy:
+    reference.kind === 'earlier'
+      ? 'Look at that check again: if its figures are out, measure its photograph anew or throw it away.'
+      : 'Look whether it was marked where it belongs and its size is right, then measure again.',
 });
 
 /**

@@ -1,4 +1,4 @@
-import type { Lens } from './loomPose.ts';
+import type { Lens } from './lens.ts';
 
 /**
  * A camera with square pixels looking at the loom, its principal point in the middle of the picture.
@@ -141,18 +141,18 @@ export function cameraProjection(camera: Camera, size: PictureSize, mirrored: bo
   return p;
 }
 
-/** The part of a projection that carries the string plane (z = 0): 3 × 3 row-major. */
-export const planeHomography = (projection: Float64Array): Float64Array =>
+/** The part of a projection that carries the plane `z` mm above the strings' (0: their own): 3 × 3 row-major. */
+export const planeHomography = (projection: Float64Array, z = 0): Float64Array =>
   Float64Array.of(
     projection[0]!,
     projection[1]!,
-    projection[3]!,
+    projection[2]! * z + projection[3]!,
     projection[4]!,
     projection[5]!,
-    projection[7]!,
+    projection[6]! * z + projection[7]!,
     projection[8]!,
     projection[9]!,
-    projection[11]!,
+    projection[10]! * z + projection[11]!,
   );
 
 /** Puts the lens in: undistorted px to px of the photograph. */

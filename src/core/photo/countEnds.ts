@@ -4,6 +4,7 @@ import type { Expected } from './expected.ts';
 import { mapOf } from './firstLook.ts';
 import { type FollowSettings, lookAtString, type StringSample } from './followString.ts';
 import type { Photo } from './raster.ts';
+import type { WarpInView } from './warpInView.ts';
 
 /** What stands at one notch place, counted from the plan's first end; below 0 and beyond the last end lie outside it. */
 export interface PlaceSeen {
@@ -15,6 +16,8 @@ export interface PlaceSeen {
 
 /** Said of an end where the notch itself is seen to be empty. */
 export const NO_STRING = 'no string is seen at its notch';
+/** Said of an end of which the picture doesn't show enough. */
+export const OUTSIDE_PICTURE = 'the picture doesn’t hold all of it';
 
 const median = (values: readonly number[]): number => {
   const sorted = [...values].sort((a, b) => a - b);
@@ -29,6 +32,7 @@ const DEPTHS = [3, 4.5, 6, 7.5, 9, 10.5, 12, 13.5, 15, 16.5, 18, 19.5, 21, 22.5,
  * that runs straight, in the colour most strings have at that height. Gaps, stripes of the table and shadows fail one
  * of the three.
  * @param beyond how many notches to either side of the plan's ends to look at too.
+ * @param inView where the picture begins to show strings, if it needn't hold the whole loom.
  */
 export function countEnds(
   photo: Photo,
@@ -39,20 +43,30 @@ export function countEnds(
   settings: FollowSettings,
   slopes: (end: number) => number,
   beyond: number,
+  inView: Pick<WarpInView, 'topOf'> | null = null,
 ): PlaceSeen[] {
   const toPhoto = mapOf(camera, size, mirrored);
   const first = Math.max(-expected.firstNotch, -beyond);
   const last = Math.min(expected.notches - 1 - expected.firstNotch, expected.ends - 1 + beyond);
   const reach = Math.min(0.3 * expected.pitch, settings.halfEnd + settings.blur);
+  const outside: PlaceSeen[] = [];
   const looks: { place: number; samples: (StringSample | null)[] }[] = [];
   for (let place = first; place <= last; place++) {
     const x = notchX(expected, expected.firstNotch + place);
     const slope = slopes(Math.min(expected.ends - 1, Math.max(0, place)));
+    // Looks begin a little below the bar, or where the picture does.
+    const top = inView ? inView.topOf(place) : expected.openingHeight - DEPTHS[0]!;
+    if (top === null) {
+      outside.push({ place, present: false, why: OUTSIDE_PICTURE });
+      continue;
+    }
+    const lower = Math.max(0, expected.openingHeight - DEPTHS[0]! - top);
     looks.push({
       place,
-      samples: DEPTHS.map((depth) =>
-        lookAtString(photo, toPhoto, x - slope * depth, expected.openingHeight - depth, slope, settings, reach),
-      ),
+      samples: DEPTHS.map((depth) => {
+        const below = depth + lower;
+        return lookAtString(photo, toPhoto, x - slope * below, expected.openingHeight - below, slope, settings, reach);
+      }),
     });
   }
   // The usual colour of a string and the usual contrast at each height: most places hold a string.
@@ -87,7 +101,7 @@ export function countEnds(
   const inPlan = measures.filter(({ place }) => place >= 0 && place < expected.ends);
   const usualApart = median(inPlan.map((one) => one.apart));
   const usualWander = median(inPlan.map((one) => one.wander));
-  return measures.map((one) => {
+  const told = measures.map((one): PlaceSeen => {
     const strict = one.place < 0 || one.place >= expected.ends ? 0.7 : 1;
     const seen = one.share > 0.55 / strict;
     const sameColour = one.apart < strict * Math.max(14, 4 * usualApart);
@@ -98,4 +112,5 @@ export function countEnds(
     const present = seen && agree >= (strict < 1 ? 3 : 2);
     return { place: one.place, present, why: present ? null : NO_STRING };
   });
+  return [...told, ...outside].sort((a, b) => a.place - b.place);
 }

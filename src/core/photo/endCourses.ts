@@ -1,4 +1,5 @@
 import type { ClothFrame } from './clothFrame.ts';
+import { OUTSIDE_PICTURE } from './countEnds.ts';
 import type { StringTrack } from './loomPose.ts';
 import { neighbourSlopes } from './neighbourSlopes.ts';
 import type { LoomSampler } from './sampleLoom.ts';
@@ -57,7 +58,7 @@ export function endCourses(
     });
   const lookAlong = (course: (i: number, y: number) => number, reach: number) =>
     tracks.map((_, i) =>
-      present[i] || first[i]!.sigma < UNFOLLOWED
+      present[i] || (tracks[i]!.why !== OUTSIDE_PICTURE && first[i]!.sigma < UNFOLLOWED)
         ? stringLooks(sampler, frame, (y) => course(i, y), topY - 5, frame.baseY + 1, reach)
         : null,
     );

@@ -2,7 +2,7 @@ import type { FittedLens, ReferenceMethod } from '../model/check.ts';
 import { measurement } from '../model/measurement.ts';
 import { success } from '../model/outcome.ts';
 import { type Camera, cameraToVector } from './camera.ts';
-import { countEnds, type PlaceSeen } from './countEnds.ts';
+import { countEnds, OUTSIDE_PICTURE, type PlaceSeen } from './countEnds.ts';
 import { type Fused, fuseReferences, type Shown } from './fuseReferences.ts';
 import { lensOfFit } from './knownLens.ts';
 import type { LocateOptions, View } from './locateOptions.ts';
@@ -14,6 +14,7 @@ import { sharedSigmaOf } from './poseSigma.ts';
 import type { Photo } from './raster.ts';
 import { type RefinedPose, scaleOf } from './refinePose.ts';
 import { refusal, type Sought } from './refusal.ts';
+import type { WarpInView } from './warpInView.ts';
 
 /** Largest slant of the view that is measured, radians from straight above. */
 export const STEEPEST_VIEW = (25 * Math.PI) / 180;
@@ -35,13 +36,17 @@ const shownParts = ({ upperUsed, lowerUsed }: Followed, wood: boolean): string[]
   ...(wood ? ['both bars', 'both rails'] : []),
 ];
 
+/** How an earlier check is named among the references. @param when ISO 8601. */
+export const earlierPart = (when: string): string => `earlier check of ${when}`;
+
 /** Everything beside the picture itself that took part. */
-export const givenParts = ({ used, lensUsed }: Fused): string[] => {
+export const givenParts = ({ used, lensUsed, earlierUsed }: Fused): string[] => {
   const has = (kind: Fused['used'][number]['kind']) => used.some((one) => one.kind === kind);
   return [
     ...(has('corner') ? ['clicked corners'] : []),
     ...(has('length') ? ['known length'] : []),
     ...(has('card') ? ['card'] : []),
+    ...(earlierUsed === null ? [] : [earlierPart(earlierUsed)]),
     ...(lensUsed ? ['lens known from earlier pictures'] : []),
   ];
 };
@@ -50,15 +55,18 @@ export const givenParts = ({ used, lensUsed }: Fused): string[] => {
  * Fuses what the picture shows with what else is given, then holds the strings against the plan: their number, and at
  * which notch they begin.
  * @param shown `wood` when the frame itself took part.
+ * @param placed the earlier check that placed the picture in the frame's stead, and what of the warp it holds.
  */
 export function finishedLoom(
   view: View,
   followed: Followed,
   shown: Shown & { readonly wood: boolean },
   options: LocateOptions,
+  placed: { readonly when: string; readonly inView: WarpInView } | null = null,
 ): Sought<LocatedLoom> {
   const { photo, expected, mirrored } = view;
-  const fused = fuseReferences(shown, { marks: options.marks ?? null, lens: options.lens ?? null }, view);
+  const earlier = placed === null ? (options.earlier ?? null) : null;
+  const fused = fuseReferences(shown, { marks: options.marks ?? null, lens: options.lens ?? null, earlier }, view);
   if (!fused.ok) return fused;
   const { fit, used, remarks } = fused.value;
   const tilt = slantOf(fit.camera);
@@ -73,14 +81,26 @@ export function finishedLoom(
   const slopes = expected.ends > 0 ? upperSlopes(followed.ends, fit.camera, photo, mirrored) : () => 0;
   // As far out as the warp's own mirror image about the loom's middle would reach.
   const beyond = Math.max(4, Math.ceil(2 * Math.abs(offMiddle(expected))) + 1);
-  const seen = countEnds(followed.stringsIn, fit.camera, photo, mirrored, expected, settings, slopes, beyond);
+  const places = countEnds(
+    followed.stringsIn,
+    fit.camera,
+    photo,
+    mirrored,
+    expected,
+    settings,
+    slopes,
+    beyond,
+    placed?.inView,
+  );
+  const seen = places.filter(({ why }) => why !== OUTSIDE_PICTURE);
+  const planned = seen.filter(({ place }) => place >= 0 && place < expected.ends);
   const counted = seen.filter((place) => place.present).length;
   const outside = seen.filter((place) => place.present && (place.place < 0 || place.place >= expected.ends));
-  const missing = seen.filter((place) => !place.present && place.place >= 0 && place.place < expected.ends);
+  const missing = planned.filter((place) => !place.present);
   options.trace?.(
-    `counted ${counted} of ${expected.ends}; outside [${outside.map((place) => place.place)}] missing [${missing.map((place) => place.place)}]`,
+    `counted ${counted} of ${planned.length}; outside [${outside.map((place) => place.place)}] missing [${missing.map((place) => place.place)}]`,
   );
-  if (counted < 0.5 * expected.ends) {
+  if (counted < 0.5 * expected.ends || counted < 0.5 * planned.length) {
     return refusal(
       'no-strings',
       `Only ${counted} of ${expected.ends} strings are seen.`,
@@ -106,7 +126,8 @@ export function finishedLoom(
     );
   }
   const strung = seen.filter((place) => place.present).map(({ place }) => place);
-  const outer = Math.max(0, Math.min(...strung)) + Math.max(0, expected.ends - 1 - Math.max(...strung));
+  const [first, last] = [planned[0]!.place, planned[planned.length - 1]!.place];
+  const outer = Math.max(0, Math.min(...strung) - first) + Math.max(0, last - Math.max(...strung));
   if (outside.length > 0 || outer > 1 || missing.length > Math.max(2, 0.12 * expected.ends)) {
     return refusal(
       'wrong-count',
@@ -114,14 +135,21 @@ export function finishedLoom(
       'Correct the number of ends or the first notch in the plan, then check again.',
     );
   }
+  const placedBy = placed === null ? [] : [earlierPart(placed.when)];
   const byHue = followed.stringsIn === photo ? [] : ['strings told from their shadows by hue'];
-  const parts = [...shownParts(followed, shown.wood), ...byHue, ...givenParts(fused.value)];
-  const method = used.length > 0 ? 'fused' : shown.wood ? 'opening-and-notches' : 'notches';
+  const parts = [...placedBy, ...shownParts(followed, shown.wood), ...byHue, ...givenParts(fused.value)];
+  const alone = placed !== null ? 'earlier-check' : shown.wood ? 'opening-and-notches' : 'notches';
+  const method = used.length > 0 ? 'fused' : alone;
   const { camera, covariance, residualMm } = fit;
   const lens = lensOfFit(fit, photo);
   const pose = poseReading(view, { camera, covariance, size: FITTED, residualMm, method, parts, lens }, mirrored);
-  const tracks = followed.ends.map((end): StringTrack => trackOf(end, seen, pose));
-  return success({ pose, endsCounted: counted, tracks, remarks });
+  const tracks = followed.ends.map((end): StringTrack => {
+    const track = trackOf(end, places, pose);
+    const cut = placed !== null && !placed.inView.whole(end.end);
+    return cut ? { end: end.end, why: OUTSIDE_PICTURE, notchX: null, bare: [] } : track;
+  });
+  const endsCounted = planned.length === expected.ends ? counted : null;
+  return success({ pose, tied: fit, endsCounted, tracks, remarks });
 }
 
 function trackOf(end: FollowedEnd, seen: readonly PlaceSeen[], pose: LoomPose): StringTrack {

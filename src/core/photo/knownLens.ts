@@ -14,7 +14,10 @@ const FOCAL_CHANGES = 0.03;
 const diagonal = (size: PictureSize): number => Math.hypot(size.width, size.height);
 
 /** What a fit found of the lens. */
-export const lensOfFit = ({ camera, covariance }: PoseFit, size: PictureSize): FittedLens => ({
+export const lensOfFit = (
+  { camera, covariance }: Pick<PoseFit, 'camera' | 'covariance'>,
+  size: PictureSize,
+): FittedLens => ({
   k1: camera.k1,
   k1Sigma: Math.sqrt(covariance[7 * FITTED + 7]!),
   focal: Math.exp(camera.logFocal) / diagonal(size),

@@ -119,7 +119,7 @@ function normalEquations(
 }
 
 /** Lower Cholesky factor of a symmetric positive matrix, or null. */
-function cholesky(matrix: Float64Array, n: number): Float64Array | null {
+export function cholesky(matrix: Float64Array, n: number): Float64Array | null {
   const factor = new Float64Array(n * n);
   for (let i = 0; i < n; i++) {
     for (let j = 0; j <= i; j++) {

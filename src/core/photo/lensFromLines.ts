@@ -1,6 +1,6 @@
 import { lensOf, type PictureSize, undistort } from './camera.ts';
 import { leastSquares } from './leastSquares.ts';
-import type { Lens } from './loomPose.ts';
+import type { Lens } from './lens.ts';
 
 /** A lens read from things known to be straight. */
 export interface LensReading {

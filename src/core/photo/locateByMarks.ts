@@ -3,7 +3,7 @@ import { success } from '../model/outcome.ts';
 import type { PhotoPoint } from '../model/units.ts';
 import { believedStrings } from './believedStrings.ts';
 import { type Camera, cameraToVector } from './camera.ts';
-import { notchX, usualWood } from './coarseCamera.ts';
+import { usualWood } from './coarseCamera.ts';
 import { finishedLoom, givenParts, poseReading, STEEPEST_VIEW, seenFrame, slantOf } from './finishedLoom.ts';
 import { fuseReferences, type Shown } from './fuseReferences.ts';
 import { stringThings } from './knownThings.ts';
@@ -16,15 +16,11 @@ import { firstByMarks } from './marksCamera.ts';
 import { followSettings, measureStrings } from './measureStrings.ts';
 import { cameraFromPoints } from './pointsCamera.ts';
 import { FITTED, fitPose, type PoseFit, poseOf } from './poseFit.ts';
-import { sharedSigmaOf } from './poseSigma.ts';
+import { clothCorners, MOST_UNSURE, OWN_NOTCH, outerNotches, unsureAt } from './poseUnsure.ts';
 import { FRAME_SEEN } from './refineOnNotches.ts';
 import { type RefinedPose, refinePose, scaleOf } from './refinePose.ts';
 import { refusal, type Sought } from './refusal.ts';
 
-/** Standard uncertainty, mm, of a place on the cloth beyond which a pose is no pose: half of what is called wrong. */
-const MOST_UNSURE = 0.75;
-/** Share of a pitch by which a notch's place may be unsure for a string to be known as its own. */
-const OWN_NOTCH = 1 / 6;
 /** Lens bend that corners alone leave open: they can't tell it. */
 const MOST_BEND = 0.02;
 
@@ -93,30 +89,10 @@ function fitToMarks(view: View, start: Camera, marks: Marks): PoseFit {
   return fitPose([], start, usualWood, cornersOnly(view), photo, mirrored, evidence);
 }
 
-/** Largest standard uncertainty of the pose along x and y at some loom places, mm. */
-function unsureAt(view: View, fit: PoseFit, places: readonly (readonly [number, number])[]) {
-  const sigma = sharedSigmaOf(fit.camera, fit.covariance, FITTED, view.photo, view.mirrored, { x: 0, y: 0 });
-  const all = places.map(([x, y]) => sigma(x, y));
-  return { x: Math.max(...all.map(({ x }) => x)), y: Math.max(...all.map(({ y }) => y)) };
-}
-
-/** Left and right outer notch. */
-const outerNotches = ({ expected }: View): readonly [number, number] => [
-  notchX(expected, expected.firstNotch),
-  notchX(expected, expected.firstNotch + expected.ends - 1),
-];
-
-/** Corners of where the cloth can be, loom mm. */
-function clothCorners(view: View): readonly (readonly [number, number])[] {
-  const [left, right] = outerNotches(view);
-  const { base, openingHeight } = view.expected;
-  return [left, right].flatMap((x) => [base, 0.85 * openingHeight].map((y) => [x, y] as const));
-}
-
 /** Strings and marks together, where no frame is seen; null when the strings can't be known as the plan's. */
 function withStrings(view: View, byMarks: PoseFit, marks: Marks, options: LocateOptions): Sought<LocatedLoom> | null {
   const { photo, expected, prior, mirrored } = view;
-  const [left, right] = outerNotches(view);
+  const [left, right] = outerNotches(view.expected);
   let fit = byMarks;
   let shown: Shown | null = null;
   let followed: Pick<RefinedPose, 'ends' | 'upperUsed' | 'lowerUsed' | 'stringsIn'> | null = null;
@@ -145,7 +121,7 @@ function withStrings(view: View, byMarks: PoseFit, marks: Marks, options: Locate
     shown = { fit, things, taken, witnesses: 1 };
     followed = { ends, upperUsed: upper.size > 0, lowerUsed: lower.size > 0, stringsIn: photo };
   }
-  const unsure = unsureAt(view, fit, clothCorners(view));
+  const unsure = unsureAt(view, fit, clothCorners(view.expected));
   options.trace?.(`strings with marks: unsure by ${unsure.x.toFixed(2)}, ${unsure.y.toFixed(2)} mm`);
   if (Math.max(unsure.x, unsure.y) > MOST_UNSURE) return null;
   return finishedLoom(view, followed!, { ...shown!, wood: false }, options);
@@ -162,23 +138,23 @@ function marksAlone(
   const tracks = refined.ends.map(
     (end): StringTrack => ({ end: end.end, why: 'the strings were not told apart', notchX: null, bare: [] }),
   );
-  const located = (pose: LoomPose, remarks: LocatedLoom['remarks']) =>
-    success({ pose, endsCounted: 0, tracks, remarks });
-  const plainCorners = marks.lengths.length === 0 && marks.card === null && !options.lens;
+  const located = (pose: LoomPose, tied: LocatedLoom['tied'], remarks: LocatedLoom['remarks']) =>
+    success({ pose, tied, endsCounted: 0, tracks, remarks });
+  const plainCorners = marks.lengths.length === 0 && marks.card === null && !options.lens && !options.earlier;
   if (cornersMarked(marks) === 4 && plainCorners) {
     const placed = cameraFromPoints(marks.corners as readonly PhotoPoint[], expected, prior, photo);
     if (!placed.ok) return placed;
     const { camera, covariance, residualMm } = placed.value;
     const parts = ['four clicked corners'];
     const tied = { camera, covariance, size: 9, residualMm, method: 'points' as const, parts, lens: null };
-    return located(poseReading(view, tied, mirrored), []);
+    return located(poseReading(view, tied, mirrored), null, []);
   }
   const shown: Shown = { fit: byMarks, things: [], taken: held(byMarks.camera), witnesses: 0 };
-  const given = { marks, lens: options.lens ?? null };
+  const given = { marks, lens: options.lens ?? null, earlier: options.earlier ?? null };
   const fused = fuseReferences(shown, given, { ...view, prior: cornersOnly(view) });
   if (!fused.ok) return fused;
   const { fit, used, remarks } = fused.value;
-  const unsure = unsureAt(view, fit, clothCorners(view));
+  const unsure = unsureAt(view, fit, clothCorners(view.expected));
   const most = Math.max(unsure.x, unsure.y);
   options.trace?.(`marks alone: unsure by ${most.toFixed(2)} mm`);
   if (cornersMarked(marks) < 4 && (most > MOST_UNSURE || slantOf(fit.camera) > STEEPEST_VIEW)) {
@@ -194,5 +170,5 @@ function marksAlone(
   const residualMm = outMm / Math.sqrt(Math.max(1, used.length));
   const parts = givenParts(fused.value);
   const tied = { camera, covariance, size: FITTED, residualMm, method: 'points' as const, parts, lens: null };
-  return located(poseReading(view, tied, mirrored), remarks);
+  return located(poseReading(view, tied, mirrored), fit, remarks);
 }

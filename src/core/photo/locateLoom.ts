@@ -1,8 +1,10 @@
+import type { ReasonCode } from '../model/check.ts';
 import { cornersMarked } from '../model/marks.ts';
 import type { Piece } from '../model/piece.ts';
 import { usualCamera } from './coarseCamera.ts';
 import { expectedOf } from './expected.ts';
 import { locateAlone } from './locateAlone.ts';
+import { locateByEarlier } from './locateByEarlier.ts';
 import { locateByMarks } from './locateByMarks.ts';
 import type { LocateOptions } from './locateOptions.ts';
 import type { LocatedLoom } from './loomPose.ts';
@@ -22,5 +24,20 @@ export function locateLoom(photo: Photo, piece: Piece, options: LocateOptions = 
   const prior = usualCamera(photo);
   const view = { photo, picture, factor, expected: expectedOf(piece), prior, mirrored: options.mirrored ?? false };
   const { marks } = options;
-  return marks && corners > 0 ? locateByMarks(view, marks, options) : locateAlone(view, options);
+  if (marks && corners > 0) return locateByMarks(view, marks, options);
+  const found = locateAlone(view, options);
+  if (found.ok || !options.earlier || !UNPLACED.has(found.problem.code)) return found;
+  options.trace?.(`${found.problem.code}: placed by the earlier check?`);
+  const placed = locateByEarlier(view, options.earlier, options);
+  return placed.ok ? placed : found;
 }
+
+/** What a picture is said to lack that an earlier check may stand in for. */
+const UNPLACED: ReadonlySet<ReasonCode> = new Set([
+  'no-loom',
+  'no-strings',
+  'bar-missing',
+  'loom-cut-off',
+  'wrong-count',
+  'references-disagree',
+]);

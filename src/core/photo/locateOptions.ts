@@ -1,6 +1,7 @@
 import type { FittedLens } from '../model/check.ts';
 import type { Marks } from '../model/marks.ts';
 import type { CameraPrior } from './coarseCamera.ts';
+import type { EarlierReference } from './earlierReference.ts';
 import type { Expected } from './expected.ts';
 import type { Photo } from './raster.ts';
 import type { ColourRaster } from './reduce.ts';
@@ -12,6 +13,8 @@ export interface LocateOptions {
   readonly mirrored?: boolean;
   /** What earlier pictures by the same camera showed of its lens. */
   readonly lens?: FittedLens | null;
+  /** What an earlier check of the same piece says of this picture's pose, where it shows the same loom beyond doubt. */
+  readonly earlier?: EarlierReference | null;
   /** A line of inner figures for a maintainer. */
   readonly trace?: (line: string) => void;
   readonly onStage?: (name: string, done: number, of: number) => void;

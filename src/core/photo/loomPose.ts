@@ -1,17 +1,8 @@
 import type { Reason, ReferenceReading } from '../model/check.ts';
 import type { Measurement } from '../model/measurement.ts';
-
-/**
- * Radial lens distortion about the middle of the picture, radii in half-diagonals:
- * r_distorted = r_undistorted (1 + k1 r² + k2 r⁴), r the undistorted radius. Negative k1 is barrel.
- */
-export interface Lens {
-  readonly centreX: number;
-  readonly centreY: number;
-  readonly halfDiagonal: number;
-  readonly k1: number;
-  readonly k2: number;
-}
+import type { Camera } from './camera.ts';
+import type { WoodShape } from './coarseCamera.ts';
+import type { Lens } from './lens.ts';
 
 /** How loom millimetres and photograph pixels answer to each other. */
 export interface LoomPose {
@@ -40,10 +31,20 @@ export interface StringTrack {
   readonly bare: readonly { readonly y: number; readonly x: number; readonly sigma: number }[];
 }
 
+/** A camera and the wood as fitted to a picture, with their covariance: in the order of a `PoseFit`. */
+export interface TiedCamera {
+  readonly camera: Camera;
+  readonly wood: WoodShape;
+  readonly covariance: Float64Array;
+}
+
 /** What locating the loom gives the later stages. */
 export interface LocatedLoom {
   readonly pose: LoomPose;
-  readonly endsCounted: number;
+  /** Null where clicked corners alone say how the picture was taken: they show too little of the camera to refer to. */
+  readonly tied: TiedCamera | null;
+  /** Null where the picture doesn't hold the whole warp. */
+  readonly endsCounted: number | null;
   readonly tracks: readonly StringTrack[];
   /** References that were given and left out, each with why. */
   readonly remarks: readonly Reason[];

@@ -7,7 +7,7 @@ import { type FloatScale, readBeat } from './beat.ts';
 import { cameraOver } from './cameraOver.ts';
 import { readColours } from './clothColours.ts';
 import { type ClothFrame, clothFrame } from './clothFrame.ts';
-import { NO_STRING } from './countEnds.ts';
+import { NO_STRING, OUTSIDE_PICTURE } from './countEnds.ts';
 import type { EndFell } from './endFell.ts';
 import { doubtOddFloats } from './fellFloats.ts';
 import type { LocatedLoom, LoomPose } from './loomPose.ts';
@@ -146,6 +146,7 @@ function side(
   const strung = ends.filter((end) => end.why !== NO_STRING).map((end) => end.index);
   const outer = which === 'left' ? Math.min(...strung) : Math.max(...strung);
   const reading = ends.find((end) => end.index === outer);
+  if (reading?.why === OUTSIDE_PICTURE) return [];
   const known = fells.filter((fell) => fell.fell);
   if (known.length === 0) return [];
   // Where the outer end itself isn't seen, its neighbour says how high to look.

@@ -5,6 +5,7 @@ import type { Expected } from './expected.ts';
 import { mapOf } from './firstLook.ts';
 import { type FollowSettings, followString, type StringSample } from './followString.ts';
 import type { Photo } from './raster.ts';
+import type { WarpInView } from './warpInView.ts';
 
 /** One end as followed down from the top bar and up from the bottom bar. */
 export interface FollowedEnd {
@@ -32,7 +33,7 @@ export function followSettings(expected: Expected, pxPerMm: number): FollowSetti
   };
 }
 
-/** Follows every end the plan has. */
+/** Follows every end the plan has. @param inView where the picture begins to show them, if it needn't hold the whole loom. */
 export function measureStrings(
   photo: Photo,
   camera: Camera,
@@ -40,12 +41,14 @@ export function measureStrings(
   mirrored: boolean,
   expected: Expected,
   settings: FollowSettings,
+  inView: Pick<WarpInView, 'topOf'> | null = null,
 ): FollowedEnd[] {
   const toPhoto = mapOf(camera, size, mirrored);
   const ends: FollowedEnd[] = [];
   for (let end = 0; end < expected.ends; end++) {
     const notch = notchX(expected, expected.firstNotch + end);
-    const upper = followString(photo, toPhoto, notch, expected.openingHeight - 2, expected.base, 0, settings);
+    const top = inView ? inView.topOf(end) : expected.openingHeight - 2;
+    const upper = top === null ? [] : followString(photo, toPhoto, notch, top, expected.base, 0, settings);
     const lower = expected.base > 8 ? followString(photo, toPhoto, notch, 2, expected.base - 4, 0, settings) : [];
     ends.push({ end, notch, upper: barePart(upper), lower });
   }

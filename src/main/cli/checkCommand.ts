@@ -9,6 +9,7 @@ import { inspectPhoto, tooManyBytes } from '../decode/inspectPhoto.ts';
 import type { PhotoMetadata } from '../decode/photoMetadata.ts';
 import { sha256 } from '../files/sha256.ts';
 import { openLog } from '../log/log.ts';
+import { earlierPhoto } from '../service/earlierPhoto.ts';
 import { keepMeasured, newStamp } from '../service/keepMeasured.ts';
 import { findPlaces } from '../service/places.ts';
 import { refusedReading } from '../service/refusedReading.ts';
@@ -68,7 +69,7 @@ export async function checkCommand(
         complain(`There is no photograph at ${photo} that can be read. Give the path of a picture file.`);
         return exitCodes.wrongUse;
       }
-      const measured = await measure(ports, opened.value.piece, bytes, marks);
+      const measured = await measure(ports, target, opened.value.piece, bytes, marks);
       const { reading } = measured;
       say(options.json ? JSON.stringify(checkJson(photo, reading)) : inWords(photo, reading, opened.value.piece.units));
       worst = Math.max(worst, codeOf[reading.status]) as ExitCode;
@@ -108,6 +109,7 @@ async function readPhotoFile(ports: CliPorts, photo: string): Promise<Outcome<Ui
 
 async function measure(
   ports: CliPorts,
+  folder: string,
   piece: OpenedFolder['piece'],
   read: Outcome<Uint8Array>,
   marks: Marks | null,
@@ -129,6 +131,7 @@ async function measure(
     camera: null,
     cameras: [],
     lenses: [],
+    earlier: await earlierPhoto(ports.store, folder, piece, sha256(bytes)),
   });
   return answered.ok ? { ...answered.value, bytes } : turnedAway(answered.problem);
 }

@@ -7,6 +7,7 @@ import { readPiece } from '../store/readPiece.ts';
 import { frontOnSize } from '../vision/frontOn.ts';
 import { askVision } from '../vision/visionJobs.ts';
 import type { Drafts } from './drafts.ts';
+import { earlierPhoto } from './earlierPhoto.ts';
 import { answer, type Handlers } from './handlerTypes.ts';
 import { openImageCache } from './imageCache.ts';
 import type { Jobs } from './jobs.ts';
@@ -50,19 +51,32 @@ export function photoHandlers(
       if (!inspected.ok) return inspected;
       const piece = await pieces.use(key, (handle) => readPiece(store, handle.folder));
       if (!piece.ok) return piece;
+      const photoHash = sha256(given.value);
+      const earlier = await pieces.use(key, async ({ folder }) =>
+        success(await earlierPhoto(store, folder, piece.value.piece, photoHash)),
+      );
+      if (!earlier.ok) return earlier;
       const { cameras } = await readSettings(ports);
       const { lenses } = await readLenses(ports);
       const measured = await jobs.run(job, (signal) =>
         askVision<'measure'>(
           worker,
-          { kind: 'measure', bytes: given.value, piece: piece.value.piece, marks, camera, cameras, lenses },
+          {
+            kind: 'measure',
+            bytes: given.value,
+            piece: piece.value.piece,
+            marks,
+            camera,
+            cameras,
+            lenses,
+            earlier: earlier.value,
+          },
           { signal, onStage: (stage, done, of) => tell({ kind: 'job', job, stage, done, of }) },
         ),
       );
       if (!measured.ok) return measured;
       const { width, height, metadata, reading } = measured.value;
       await rememberLens(ports, metadata.camera, reading);
-      const photoHash = sha256(given.value);
       const known = await labels();
       const photoName = known.nameOf(photoHash) ?? name;
       drafts.add(job, {

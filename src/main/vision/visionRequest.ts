@@ -7,6 +7,17 @@ import type { PhotoTag } from '../decode/inspectPhoto.ts';
 import type { PhotoMetadata } from '../decode/photoMetadata.ts';
 import type { FrontOnRectangle } from './frontOn.ts';
 
+/** An earlier check's photograph that a new one may be referred to. */
+export interface EarlierPhoto {
+  readonly bytes: Uint8Array;
+  readonly marks: Marks | null;
+  readonly camera: string | null;
+  /** Fell of every end as the check had it, cloth mm. */
+  readonly fells: readonly (number | null)[];
+  /** ISO 8601 instant by which the weaver knows the check. */
+  readonly when: string;
+}
+
 /** What the worker can be asked. Bytes are a photograph's original bytes; it decodes them itself. */
 export type VisionRequest =
   | {
@@ -20,6 +31,7 @@ export type VisionRequest =
       readonly cameras: readonly { readonly name: string; readonly mirrors: boolean }[];
       /** What earlier photographs showed of cameras' lenses. */
       readonly lenses: readonly { readonly camera: string; readonly lens: FittedLens }[];
+      readonly earlier: EarlierPhoto | null;
     }
   | {
       readonly kind: 'image';

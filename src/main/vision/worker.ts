@@ -5,6 +5,7 @@ import { stageTimes } from '../cli/stageTimes.ts';
 import { decodePhoto } from '../decode/decodePhoto.ts';
 import { displayJpeg } from '../decode/displayJpeg.ts';
 import { readPhotoMetadata } from '../decode/photoMetadata.ts';
+import { earlierReference } from './earlierCheck.ts';
 import { frontOn } from './frontOn.ts';
 import type { VisionAnswers, VisionMessage, VisionRequest, VisionTag } from './visionRequest.ts';
 
@@ -30,10 +31,17 @@ async function answer(request: VisionRequest): Promise<Outcome<VisionAnswers[key
     case 'measure': {
       const read = await readPhotoMetadata(request.bytes);
       const metadata = { ...read, camera: request.camera ?? read.camera };
-      const known = request.cameras.find(({ name }) => name === metadata.camera);
-      const turned = known === undefined ? {} : { mirrored: known.mirrors };
+      const known = (camera: string | null) => request.cameras.find(({ name }) => name === camera);
+      const turned = known(metadata.camera);
+      const mirrored = turned === undefined ? {} : { mirrored: turned.mirrors };
       const lens = request.lenses.find(({ camera }) => camera === metadata.camera)?.lens ?? null;
-      const options = { marks: request.marks, lens, ...turned, onStage: begin };
+      if (request.earlier !== null) begin('earlier', 0, 1);
+      const now = { photo, camera: metadata.camera, mirrored: turned?.mirrors ?? false, lens };
+      const earlier =
+        request.earlier === null
+          ? null
+          : await earlierReference(request.piece, now, request.earlier, (camera) => known(camera)?.mirrors ?? false);
+      const options = { marks: request.marks, lens, earlier, ...mirrored, onStage: begin };
       const reading = checkPhoto(photo, request.piece, options);
       return success({
         width: photo.width,

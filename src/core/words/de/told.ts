@@ -256,6 +256,25 @@ export const told: Told = [
   ['The top left corner', 'Die Ecke oben links'],
   ['The length of {length}', 'Die Länge von {length}'],
   ['The card', 'Die Karte'],
+  ['The check of {date}', 'Die Messung vom {date}'],
+  [
+    'Measure the opening again and correct it in the plan, or mark corners, a length or a card in the picture',
+    'Die Öffnung neu messen und im Plan berichtigen, oder Ecken, eine Länge oder eine Karte im Bild markieren',
+  ],
+  [
+    'Look at that check again: if its figures are out, measure its photograph anew or throw it away',
+    'Jene Messung noch einmal ansehen: stimmen ihre Zahlen nicht, ihr Foto neu messen oder sie wegwerfen',
+  ],
+  ['The strings aren’t seen where the earlier check has them', 'Die Fäden sind nicht, wo die vorige Messung sie hat'],
+  [
+    'The earlier check doesn’t place this picture well enough',
+    'Die vorige Messung sagt nicht genau genug, wo der Rahmen in diesem Bild liegt',
+  ],
+  [
+    'The earlier check’s photograph doesn’t show this loom and this cloth beyond doubt',
+    'Das Foto der vorigen Messung zeigt nicht zweifelsfrei diesen Rahmen und dieses Gewebe',
+  ],
+  ['Take the picture again with the whole frame in view', 'Noch einmal aufnehmen, mit dem ganzen Rahmen im Bild'],
   [
     '{mark} and the rest of the picture disagree by {out}, and which of them is right can’t be told',
     '{mark} und das übrige Bild liegen {out} auseinander, und wer von beiden recht hat, ist nicht zu sagen',
@@ -328,6 +347,7 @@ export const told: Told = [
   ],
   // Warum ein Kettfaden nicht gesehen wurde
   ['no string is seen at its notch', 'an seiner Kerbe ist kein Faden zu sehen'],
+  ['the picture doesn’t hold all of it', 'er ist nicht ganz im Bild'],
   ['the strings were not told apart', 'die Fäden waren nicht zu trennen'],
   [
     'no floats are seen below it, so something may lie over the fell here',

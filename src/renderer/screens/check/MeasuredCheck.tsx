@@ -32,6 +32,7 @@ import { FlagList } from './FlagList.tsx';
 import { ForecastLines } from './ForecastLines.tsx';
 import { handOverPicture } from './handOverPicture.ts';
 import { type LayerName, usualLayers } from './layers.ts';
+import { References } from './References.tsx';
 import { readingTable } from './readingTable.ts';
 import { SinceLast } from './SinceLast.tsx';
 
@@ -144,6 +145,7 @@ export function MeasuredCheck(props: MeasuredCheckProps) {
       />
       <section className="check-words" aria-label={words.wordsLabel}>
         <Sentence>{sentence}</Sentence>
+        <References reference={reading.reference} />
         {problem !== null && (
           <p role="alert">
             {problem.sentence} {problem.remedy}

@@ -1,0 +1,119 @@
+import { readFileSync } from 'node:fs';
+import { beforeAll, describe, expect, it } from 'vitest';
+import type { EarlierLoom } from '../../src/core/photo/earlierLoom.ts';
+import type { EarlierReference } from '../../src/core/photo/earlierReference.ts';
+import { locateLoom } from '../../src/core/photo/locateLoom.ts';
+import { type LoomPose, toLoom } from '../../src/core/photo/loomPose.ts';
+import { measureLoom } from '../../src/core/photo/measureLoom.ts';
+import { earlierLoomOf, refer, sceneOf, turnedOver } from '../support/earlierScenes.ts';
+
+type Scene = Awaited<ReturnType<typeof sceneOf>>;
+
+/** Errors of a pose over the cloth, mm and in its own sigmas. */
+function errors(pose: LoomPose, { piece, truth }: Scene) {
+  const half = (piece.warp.ends * piece.loom.notchPitch) / 2;
+  return [-half, 0, half].flatMap((x) =>
+    [0, 80, 160].map((up) => {
+      const y = piece.cloth.baseAboveBottomBar + up;
+      const seen = truth.map(x, y);
+      const at = toLoom(pose, seen.x, seen.y);
+      const sigma = pose.sharedSigma(x, y);
+      return {
+        mm: Math.hypot(at.x - x, at.y - y),
+        z: Math.max(Math.abs(at.x - x) / sigma.x, Math.abs(at.y - y) / sigma.y),
+      };
+    }),
+  );
+}
+
+describe('a picture whose top bar is cut off, and an earlier check of the same piece', () => {
+  let before: Scene;
+  let now: Scene;
+  let earlier: EarlierLoom;
+  beforeAll(async () => {
+    [before, now] = [await sceneOf('p6203-a'), await sceneOf('p6203-b')];
+    earlier = earlierLoomOf(before.photo, before.piece);
+  }, 300_000);
+
+  it('isn’t measured by itself', { timeout: 300_000 }, () => {
+    expect(locateLoom(now.photo, now.piece).ok).toBe(false);
+  });
+
+  it('is measured from the earlier check, which is named first', { timeout: 300_000 }, () => {
+    const referred = refer(now.photo, earlier, now.piece);
+    if (!referred.ok) throw new Error(referred.problem.detail);
+    const reading = measureLoom(now.photo, now.piece, { earlier: referred.value });
+    expect(reading.status).toBe('measured');
+    expect(reading.reference!.method).toBe('earlier-check');
+    expect(reading.reference!.parts[0]).toBe('earlier check of 2026-11-02T09:30:00.000Z');
+    const truth = JSON.parse(readFileSync('tests/fixtures/earlier/p6203-b.truth.json', 'utf8'));
+    const seen = reading.ends.filter(({ fell }) => fell !== null);
+    expect(seen.length).toBeGreaterThan(30);
+    for (const { index, fell } of seen) {
+      const off = fell!.value - truth.ends[index].fell_mm;
+      expect(Math.abs(off)).toBeLessThan(1);
+      expect(Math.abs(off)).toBeLessThan(3 * fell!.sigma);
+    }
+    const located = locateLoom(now.photo, now.piece, { earlier: referred.value });
+    if (!located.ok) throw new Error(located.problem.message.mm);
+    for (const { mm, z } of errors(located.value.pose, now)) {
+      expect(mm).toBeLessThan(0.4);
+      expect(z).toBeLessThan(3);
+    }
+  });
+
+  it('isn’t measured from it as a looking-glass shows it', { timeout: 300_000 }, () => {
+    expect(refer(turnedOver(now.photo), earlier, now.piece).ok).toBe(false);
+  });
+
+  it('isn’t measured from a check of another piece on another loom', { timeout: 300_000 }, async () => {
+    const other = await sceneOf('p6200-c');
+    expect(refer(other.photo, earlier, now.piece).ok).toBe(false);
+  });
+});
+
+describe('a picture that shows the whole loom, and an earlier check of the same piece', () => {
+  let before: Scene;
+  let now: Scene;
+  let earlier: EarlierLoom;
+  let said: EarlierReference;
+  beforeAll(async () => {
+    [before, now] = [await sceneOf('p6200-a'), await sceneOf('p6200-c')];
+    earlier = earlierLoomOf(before.photo, before.piece);
+    const referred = refer(now.photo, earlier, now.piece);
+    if (!referred.ok) throw new Error(referred.problem.detail);
+    said = referred.value;
+  }, 300_000);
+
+  it('takes it into the same fit as one reference more', { timeout: 300_000 }, () => {
+    const located = locateLoom(now.photo, now.piece, { earlier: said });
+    if (!located.ok) throw new Error(located.problem.message.mm);
+    const { pose, remarks } = located.value;
+    expect(pose.reference.method).toBe('fused');
+    expect(pose.reference.parts).toContain('both bars');
+    expect(pose.reference.parts).toContain('earlier check of 2026-11-02T09:30:00.000Z');
+    expect(remarks).toEqual([]);
+    for (const { mm, z } of errors(pose, now)) {
+      expect(mm).toBeLessThan(0.4);
+      expect(z).toBeLessThan(3);
+    }
+  });
+
+  it('names an earlier check that is out, and measures without it', { timeout: 300_000 }, () => {
+    const wrong: EarlierLoom = { ...earlier, camera: { ...earlier.camera, aimY: earlier.camera.aimY + 4 } };
+    const shifted = { ...wrong, fells: earlier.fells.map((fell) => (fell === null ? null : fell - 4)) };
+    const referred = refer(now.photo, shifted, now.piece);
+    if (!referred.ok) throw new Error(referred.problem.detail);
+    const located = locateLoom(now.photo, now.piece, { earlier: referred.value });
+    if (!located.ok) throw new Error(located.problem.message.mm);
+    expect(located.value.remarks).toHaveLength(1);
+    expect(located.value.remarks[0]!.message).toMatch(/^The check of 2026-11-02 is .+ out/);
+    expect(located.value.pose.reference.parts.join()).not.toContain('earlier check');
+    for (const { mm } of errors(located.value.pose, now)) expect(mm).toBeLessThan(0.4);
+  });
+
+  it('isn’t referred to another loom of the same make under the same cloth', { timeout: 300_000 }, async () => {
+    const other = await sceneOf('p6200-d');
+    expect(refer(other.photo, earlier, other.piece).ok).toBe(false);
+  });
+});
