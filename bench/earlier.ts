@@ -8,7 +8,7 @@ import { referToEarlier } from '../src/core/photo/earlierReference.ts';
 import { expectedOf } from '../src/core/photo/expected.ts';
 import { lensOfFit } from '../src/core/photo/knownLens.ts';
 import { locateLoom } from '../src/core/photo/locateLoom.ts';
-import type { LocateOptions } from '../src/core/photo/locateOptions.ts';
+import type { LoomOptions } from '../src/core/photo/locateOptions.ts';
 import { toLoom } from '../src/core/photo/loomPose.ts';
 import { matchViews } from '../src/core/photo/matchViews.ts';
 import { measureCloth } from '../src/core/photo/measureCloth.ts';
@@ -80,8 +80,8 @@ for (const pair of asked.filter((one) => !one.startsWith('--'))) {
   const matched = performance.now();
   const referred = referToEarlier(photo, known.earlier, alike, expected, false, lens, shown);
   const done = performance.now();
-  const options: LocateOptions = {
-    earlier: referred.ok ? referred.value : null,
+  const options: LoomOptions = {
+    earlier: () => (referred.ok ? referred.value : null),
     lens,
     ...(shown ? { trace: shown } : {}),
   };

@@ -21,6 +21,7 @@ const expected: Expected = {
   openingWidth: 300,
   openingHeight: 380,
   bar: 28,
+  rail: 28,
   depth: 18,
   ends: 32,
   firstNotch: 9,

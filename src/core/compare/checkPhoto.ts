@@ -2,7 +2,7 @@ import { inBothUnits } from '../model/bothUnits.ts';
 import type { LoomReading } from '../model/check.ts';
 import { cornersMarked } from '../model/marks.ts';
 import type { Piece } from '../model/piece.ts';
-import type { LocateOptions } from '../photo/locateOptions.ts';
+import type { LoomOptions } from '../photo/locateOptions.ts';
 import { askAgain, measureLoom } from '../photo/measureLoom.ts';
 import type { Photo } from '../photo/raster.ts';
 import { compareReading } from './compareReading.ts';
@@ -12,7 +12,7 @@ import { liesMirrored } from './mirroredPicture.ts';
  * The whole loom check of one photograph: measured, and where that worked, compared with the plan. A picture that shows
  * the plan left for right is asked about, unless it has been said whether the camera mirrors or marked corners tell it.
  */
-export function checkPhoto(photo: Photo, piece: Piece, options: LocateOptions): LoomReading {
+export function checkPhoto(photo: Photo, piece: Piece, options: LoomOptions): LoomReading {
   const reading = measureLoom(photo, piece, options);
   if (reading.status !== 'measured') return reading;
   options.onStage?.('compare', 0, 1);

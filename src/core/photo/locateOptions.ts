@@ -20,6 +20,14 @@ export interface LocateOptions {
   readonly onStage?: (name: string, done: number, of: number) => void;
 }
 
+/**
+ * What is given with a picture. Referring it to an earlier check takes longer than all else: it is asked for, once at
+ * most, where the picture doesn't place itself.
+ */
+export type LoomOptions = Omit<LocateOptions, 'earlier'> & {
+  readonly earlier?: (() => EarlierReference | null) | null;
+};
+
 /** One picture and what is looked for in it. */
 export interface View {
   readonly photo: Photo;

@@ -1,7 +1,7 @@
 import type { LoomReading, Reason } from '../model/check.ts';
 import type { Piece } from '../model/piece.ts';
 import { locateLoom } from './locateLoom.ts';
-import type { LocateOptions } from './locateOptions.ts';
+import type { LoomOptions } from './locateOptions.ts';
 import { measureCloth } from './measureCloth.ts';
 import type { Photo } from './raster.ts';
 import { unmeasured } from './unmeasured.ts';
@@ -10,7 +10,7 @@ import { unmeasured } from './unmeasured.ts';
  * One photograph against one piece: find the loom, then read the cloth. Flags come from comparing, which stands above.
  * Times are left to the caller, who hears of every stage through `onStage`.
  */
-export function measureLoom(photo: Photo, piece: Piece, options: LocateOptions): LoomReading {
+export function measureLoom(photo: Photo, piece: Piece, options: LoomOptions): LoomReading {
   options.onStage?.('locate', 0, 1);
   const located = locateLoom(photo, piece, options);
   if (!located.ok) {

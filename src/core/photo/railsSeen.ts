@@ -11,7 +11,7 @@ const WIDEST = 1.8;
 const LEAST = 6;
 /** What differs less from a bar's breadth is one, mm. */
 const AS_PLANNED = 1.5;
-/** Both outer edges must be seen on so much of their length, and so much better than a bar's breadth away. */
+/** Both outer edges must be seen on so much of their length, where a bar's breadth away they aren't, and by so much. */
 const SEEN = 0.5;
 const BETTER = 0.35;
 /** From the opening outward, share of a bar: there is wood however narrow the rails. */
@@ -55,17 +55,17 @@ export function railsSeen(
   const right = profile(1);
   const both = (outLeft: number, outRight: number): number =>
     Math.sqrt(supportAt(left, outLeft) * supportAt(right, outRight));
-  let planned = 0;
+  let planned = { outer: 0, sum: 0 };
   let best = { breadth: bar, aside: 0, outer: 0, sum: 0 };
   for (let aside = -ASIDE; aside <= ASIDE; aside += STEP) {
     const inner = both(-aside, aside);
     for (let breadth = Math.max(LEAST, NARROWEST * bar); breadth <= WIDEST * bar; breadth += STEP) {
       const outer = both(breadth - aside, breadth + aside);
       const sum = inner + outer;
-      if (Math.abs(breadth - bar) < AS_PLANNED) planned = Math.max(planned, sum);
+      if (Math.abs(breadth - bar) < AS_PLANNED && sum > planned.sum) planned = { outer, sum };
       if (sum > best.sum) best = { breadth, aside, outer, sum };
     }
   }
-  if (best.outer < SEEN || best.sum < planned + BETTER) return null;
+  if (planned.outer >= SEEN || best.outer < SEEN || best.sum < planned.sum + BETTER) return null;
   return { breadth: best.breadth, aside: best.aside };
 }

@@ -7,7 +7,6 @@ import { lensOfFit } from '../../core/photo/knownLens.ts';
 import { locateLoom } from '../../core/photo/locateLoom.ts';
 import { matchViews } from '../../core/photo/matchViews.ts';
 import type { Photo } from '../../core/photo/raster.ts';
-import { decodePhoto } from '../decode/decodePhoto.ts';
 import { matchCorners } from './cvPort.ts';
 import type { EarlierPhoto } from './visionRequest.ts';
 
@@ -20,19 +19,18 @@ interface NewPicture {
 }
 
 /**
- * Refers a picture to the earlier check of its piece. The check's own photograph is located anew, by the plan as it is
+ * Refers a picture to the earlier check of its piece when it is asked. The check's own photograph is located anew, by the plan as it is
  * now and with what was marked in it, because a check keeps its figures and not the camera's uncertainty.
+ * @param before the check's photograph.
  * @returns null where that photograph can't be located any more, or doesn't show the same loom and cloth beyond doubt.
  */
-export async function earlierReference(
+export function earlierReference(
   piece: Piece,
   now: NewPicture,
   earlier: EarlierPhoto,
+  before: Photo,
   mirrors: (camera: string | null) => boolean,
-): Promise<EarlierReference | null> {
-  const decoded = await decodePhoto(earlier.bytes);
-  if (!decoded.ok) return null;
-  const before = decoded.value;
+): EarlierReference | null {
   const mirrored = mirrors(earlier.camera);
   const sameCamera = now.camera !== null && now.camera === earlier.camera;
   const located = locateLoom(before, piece, { marks: earlier.marks, mirrored, lens: sameCamera ? now.lens : null });

@@ -35,12 +35,15 @@ async function answer(request: VisionRequest): Promise<Outcome<VisionAnswers[key
       const turned = known(metadata.camera);
       const mirrored = turned === undefined ? {} : { mirrored: turned.mirrors };
       const lens = request.lenses.find(({ camera }) => camera === metadata.camera)?.lens ?? null;
-      if (request.earlier !== null) begin('earlier', 0, 1);
       const now = { photo, camera: metadata.camera, mirrored: turned?.mirrors ?? false, lens };
-      const earlier =
-        request.earlier === null
-          ? null
-          : await earlierReference(request.piece, now, request.earlier, (camera) => known(camera)?.mirrors ?? false);
+      const mirrors = (camera: string | null) => known(camera)?.mirrors ?? false;
+      const kept = request.earlier;
+      const before = kept && (await decodePhoto(kept.bytes));
+      const earlier = () => {
+        if (!before?.ok) return null;
+        begin('earlier', 0, 1);
+        return earlierReference(request.piece, now, kept!, before.value, mirrors);
+      };
       const options = { marks: request.marks, lens, earlier, ...mirrored, onStage: begin };
       const reading = checkPhoto(photo, request.piece, options);
       return success({
