@@ -17,6 +17,8 @@ const FEWEST_PIXELS = 2.5;
 const DARKEST = 0.6;
 const LIGHTEST = 1.15;
 const ALIKE = 30;
+/** What lies farther from the string's colour than this share of what the table does isn't string. */
+const OFF_CORE = 0.6;
 /** Heights near the notch at which the bare string's breadth is learnt, mm below the bar. */
 const LEARNT_FROM = 5;
 const LEARNT_TO = 30;
@@ -84,11 +86,11 @@ export function broadUpTo(
 }
 
 /** Distance of two colours, but for how light the second is. */
-function apart(seen: readonly number[], own: readonly number[]): number {
+function apart(seen: ArrayLike<number>, own: readonly number[]): number {
   const power = own.reduce((sum, value) => sum + value * value, 0);
-  const product = seen.reduce((sum, value, c) => sum + value * own[c]!, 0);
+  const product = own.reduce((sum, value, c) => sum + value * seen[c]!, 0);
   const light = Math.max(DARKEST, Math.min(LIGHTEST, product / Math.max(1, power)));
-  return Math.hypot(...seen.map((value, c) => value - light * own[c]!));
+  return Math.hypot(...own.map((value, c) => seen[c]! - light * value));
 }
 
 /** How far from its middle an end's own colour goes on one side; null where it hardly differs from what lies beside it. */
@@ -128,7 +130,9 @@ function breadthAt(
   if (power < FEWEST_STEPS ** 2) return null;
   for (let k = Math.floor((0.6 * frame.endHalf) / step); k < columns; k++) {
     const share = way.reduce((sum, value, c) => sum + value * (colours[3 * k + c]! - beside[c]!), 0) / power;
-    if (share < 0.5) return { half: k * step, core };
+    // A stripe of a third colour beside the string may lie on its side of the way and is no string all the same.
+    const off = apart(colours.subarray(3 * k, 3 * k + 3), core);
+    if (share < 0.5 || off > OFF_CORE * Math.sqrt(power)) return { half: k * step, core };
   }
   return { half: outerTo, core };
 }
