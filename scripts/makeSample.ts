@@ -77,7 +77,7 @@ for (const [index, kept] of KEPT.entries()) {
   });
   if (!measured.ok) throw new Error(measured.problem.sentence);
   const { reading } = measured.value;
-  console.log(`${photo.name}: ${reading.status} ${reading.flags.map((flag) => flag.message).join(' | ')}`);
+  console.log(`${photo.name}: ${reading.status} ${reading.flags.map((flag) => flag.message.mm).join(' | ')}`);
   if (reading.status !== 'measured') continue;
   const id = `${kept.slice(0, 10).replaceAll('-', '')}-173000-000-s${index + 1}`;
   // Times differ from run to run; the sample doesn't keep them.
