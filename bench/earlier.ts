@@ -12,8 +12,8 @@ import type { LoomOptions } from '../src/core/photo/locateOptions.ts';
 import { toLoom } from '../src/core/photo/loomPose.ts';
 import { matchViews } from '../src/core/photo/matchViews.ts';
 import { measureCloth } from '../src/core/photo/measureCloth.ts';
-import type { Photo } from '../src/core/photo/raster.ts';
 import { matchCorners } from '../src/main/vision/cvPort.ts';
+import { turnedOver } from '../tests/support/earlierScenes.ts';
 
 /**
  * `earlier.ts DIR A,B A,B,m …`: pictures B placed by the check of picture A, against B's truth; `m` turns B over first.
@@ -27,17 +27,6 @@ interface Known {
   readonly lens: FittedLens;
 }
 let known = null as Known | null;
-
-function turnedOver(photo: Photo): Photo {
-  const rgb = new Uint8Array(photo.rgb.length);
-  for (let y = 0; y < photo.height; y++) {
-    for (let x = 0; x < photo.width; x++) {
-      const from = (y * photo.width + photo.width - 1 - x) * 3;
-      rgb.set(photo.rgb.subarray(from, from + 3), (y * photo.width + x) * 3);
-    }
-  }
-  return { ...photo, rgb };
-}
 
 interface Truth {
   readonly ends: readonly { readonly fell_mm: number | null }[];

@@ -1,3 +1,4 @@
+import { apartInAnyLight } from './anyLight.ts';
 import type { ClothFrame } from './clothFrame.ts';
 import type { LoomSampler } from './sampleLoom.ts';
 import { median } from './statistics.ts';
@@ -62,7 +63,7 @@ export function broadUpTo(
     for (const [i, side] of sides.entries()) {
       const known = usual[i];
       const look = known && breadthAt(sampler, frame, course, at, side);
-      if (!look || apart(look.core, known.core) > ALIKE) return false;
+      if (!look || apartInAnyLight(look.core, known.core, DARKEST, LIGHTEST) > ALIKE) return false;
       const more = FLOAT * frame.pitch - known.half;
       const way = more > FEWEST_PIXELS * frame.mmPerPx ? (look.half - known.half) / more : 0;
       if (way < LEAST_WAY) return false;
@@ -83,14 +84,6 @@ export function broadUpTo(
   let top = y + 1.7 * pass;
   while (top < notchY - LEARNT_TO && share(top, top + pass) > 0.5) top += 0.25 * pass;
   return top;
-}
-
-/** Distance of two colours, but for how light the second is. */
-function apart(seen: ArrayLike<number>, own: readonly number[]): number {
-  const power = own.reduce((sum, value) => sum + value * value, 0);
-  const product = own.reduce((sum, value, c) => sum + value * seen[c]!, 0);
-  const light = Math.max(DARKEST, Math.min(LIGHTEST, product / Math.max(1, power)));
-  return Math.hypot(...own.map((value, c) => seen[c]! - light * value));
 }
 
 /** How far from its middle an end's own colour goes on one side; null where it hardly differs from what lies beside it. */
@@ -131,7 +124,7 @@ function breadthAt(
   for (let k = Math.floor((0.6 * frame.endHalf) / step); k < columns; k++) {
     const share = way.reduce((sum, value, c) => sum + value * (colours[3 * k + c]! - beside[c]!), 0) / power;
     // A stripe of a third colour beside the string may lie on its side of the way and is no string all the same.
-    const off = apart(colours.subarray(3 * k, 3 * k + 3), core);
+    const off = apartInAnyLight(colours.subarray(3 * k, 3 * k + 3), core, DARKEST, LIGHTEST);
     if (share < 0.5 || off > OFF_CORE * Math.sqrt(power)) return { half: k * step, core };
   }
   return { half: outerTo, core };

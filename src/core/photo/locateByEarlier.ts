@@ -1,15 +1,12 @@
-import { believedStrings } from './believedStrings.ts';
-import { cameraToVector } from './camera.ts';
 import { usualWood } from './coarseCamera.ts';
 import type { EarlierReference } from './earlierReference.ts';
 import { finishedLoom } from './finishedLoom.ts';
 import { stringThings } from './knownThings.ts';
 import type { LocateOptions, View } from './locateOptions.ts';
 import type { LocatedLoom } from './loomPose.ts';
-import { followSettings, measureStrings } from './measureStrings.ts';
-import { fitPose, poseOf } from './poseFit.ts';
-import { clothCorners, MOST_UNSURE, OWN_NOTCH, outerNotches, unsureAt } from './poseUnsure.ts';
-import { scaleOf } from './refinePose.ts';
+import { ownStrings } from './ownStrings.ts';
+import { fitPose } from './poseFit.ts';
+import { clothCorners, MOST_UNSURE, unsureAt } from './poseUnsure.ts';
 import { refusal, type Sought } from './refusal.ts';
 import { warpInView } from './warpInView.ts';
 
@@ -24,24 +21,9 @@ export function locateByEarlier(view: View, earlier: EarlierReference, options: 
   const { photo, expected, prior, mirrored } = view;
   const taken = [earlier.evidence];
   let fit = fitPose([], earlier.camera, usualWood, prior, photo, mirrored, taken);
-  const [left, right] = outerNotches(expected);
   for (let round = 0; ; round++) {
-    const scale = scaleOf(fit.camera, photo, mirrored, expected);
     const inView = warpInView(fit.camera, photo, mirrored, expected);
-    const ends = measureStrings(photo, fit.camera, photo, mirrored, expected, followSettings(expected, scale), inView);
-    const pose = poseOf(cameraToVector(fit.camera), photo, mirrored);
-    const believed = (part: 'upper' | 'lower', bar: number): ReadonlySet<number> => {
-      const unsure = unsureAt(view, fit, [
-        [left, bar],
-        [right, bar],
-      ]).x;
-      if (unsure > OWN_NOTCH * expected.pitch) return new Set();
-      const most = Math.min(0.4 * expected.pitch, 0.3 + 3 * unsure);
-      const strings = believedStrings(pose, ends, { part, bar, mostShift: most, mostStretch: most }, scale);
-      return strings.size >= 4 ? strings : new Set();
-    };
-    const upper = believed('upper', expected.openingHeight);
-    const lower = believed('lower', 0);
+    const { ends, upper, lower } = ownStrings(view, fit, inView);
     const unsure = unsureAt(view, fit, clothCorners(expected));
     options.trace?.(
       `by the earlier check: upper ${upper.size} lower ${lower.size}, unsure by ${unsure.x.toFixed(2)}, ${unsure.y.toFixed(2)} mm`,

@@ -1,7 +1,6 @@
 import { cornersMarked, type Marks } from '../model/marks.ts';
 import { success } from '../model/outcome.ts';
 import type { PhotoPoint } from '../model/units.ts';
-import { believedStrings } from './believedStrings.ts';
 import { type Camera, cameraToVector } from './camera.ts';
 import { usualWood } from './coarseCamera.ts';
 import { finishedLoom, givenParts, poseReading, STEEPEST_VIEW, seenFrame, slantOf } from './finishedLoom.ts';
@@ -13,10 +12,10 @@ import type { LocatedLoom, LoomPose, StringTrack } from './loomPose.ts';
 import { heldLevel, roughlyAt } from './markEvidence.ts';
 import { markedReferences } from './markedReferences.ts';
 import { firstByMarks } from './marksCamera.ts';
-import { followSettings, measureStrings } from './measureStrings.ts';
+import { ownStrings } from './ownStrings.ts';
 import { cameraFromPoints } from './pointsCamera.ts';
-import { FITTED, fitPose, type PoseFit, poseOf } from './poseFit.ts';
-import { clothCorners, MOST_UNSURE, OWN_NOTCH, outerNotches, unsureAt } from './poseUnsure.ts';
+import { FITTED, fitPose, type PoseFit } from './poseFit.ts';
+import { clothCorners, MOST_UNSURE, unsureAt } from './poseUnsure.ts';
 import { FRAME_SEEN } from './refineOnNotches.ts';
 import { type RefinedPose, refinePose, scaleOf } from './refinePose.ts';
 import { refusal, type Sought } from './refusal.ts';
@@ -92,26 +91,11 @@ function fitToMarks(view: View, start: Camera, marks: Marks): PoseFit {
 /** Strings and marks together, where no frame is seen; null when the strings can't be known as the plan's. */
 function withStrings(view: View, byMarks: PoseFit, marks: Marks, options: LocateOptions): Sought<LocatedLoom> | null {
   const { photo, expected, prior, mirrored } = view;
-  const [left, right] = outerNotches(view.expected);
   let fit = byMarks;
   let shown: Shown | null = null;
   let followed: Pick<RefinedPose, 'ends' | 'upperUsed' | 'lowerUsed' | 'stringsIn'> | null = null;
   for (let round = 0; round < 3; round++) {
-    const scale = scaleOf(fit.camera, photo, mirrored, expected);
-    const ends = measureStrings(photo, fit.camera, photo, mirrored, expected, followSettings(expected, scale));
-    const pose = poseOf(cameraToVector(fit.camera), photo, mirrored);
-    const believed = (part: 'upper' | 'lower', bar: number): ReadonlySet<number> => {
-      const unsure = unsureAt(view, fit, [
-        [left, bar],
-        [right, bar],
-      ]).x;
-      if (unsure > OWN_NOTCH * expected.pitch) return new Set();
-      const most = Math.min(0.4 * expected.pitch, 0.3 + 3 * unsure);
-      const strings = believedStrings(pose, ends, { part, bar, mostShift: most, mostStretch: most }, scale);
-      return strings.size >= 4 ? strings : new Set();
-    };
-    const upper = believed('upper', expected.openingHeight);
-    const lower = believed('lower', 0);
+    const { ends, upper, lower } = ownStrings(view, fit);
     options.trace?.(`strings with marks: upper ${upper.size} lower ${lower.size}`);
     if (upper.size === 0 && lower.size === 0) return null;
     const things = stringThings(ends, expected, lower, upper);
