@@ -102,7 +102,14 @@ export function measureCloth(
   const colours = beat && readColours(lines, beat, piece, plannedYarn);
   onStage('ribs', 0, 1);
   const ribs = beat ? readRibs(sampler, frame, course, beat, scale, tops, (x, y) => shared(x, y).x) : [];
-  return { ends, selvedge, ribs, pass: beat?.pass ?? null, beat: beat?.rows ?? [], colours };
+  return {
+    ends,
+    selvedge: belowFell(selvedge, sureEnds),
+    ribs,
+    pass: beat?.pass ?? null,
+    beat: beat?.rows ?? [],
+    colours,
+  };
 }
 
 const weaveless = (end: EndReading): EndReading => ({
@@ -162,6 +169,15 @@ function side(
     top,
     unsharp,
   );
+}
+
+/** Selvedges no higher than the fell that is still believed nearest to each: above it there may be bare string. */
+function belowFell(rows: readonly SelvedgeRow[], ends: readonly EndReading[]): SelvedgeRow[] {
+  const fells = ends.flatMap((end) => (end.fell ? [end.fell.value] : []));
+  const [left, right] = [fells[0] ?? 0, fells[fells.length - 1] ?? 0];
+  return rows
+    .filter((row) => row.y < Math.max(left, right))
+    .map((row) => ({ ...row, left: row.y < left ? row.left : null, right: row.y < right ? row.right : null }));
 }
 
 /** Near the fell the outer ends' places are known; there both selvedges lie about equally far beyond them, mm. */
