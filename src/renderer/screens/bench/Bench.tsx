@@ -6,7 +6,7 @@ import { Swatch, yarnLetter } from '../../parts/Swatch.tsx';
 import { usePiece } from '../../state/pieceStore.ts';
 import { useSettings } from '../../state/settingsStore.ts';
 import { useShell } from '../../state/shellStore.ts';
-import { countTurns, type Work } from '../../state/useWork.ts';
+import { countTurns, type Work, wholeTurns } from '../../state/useWork.ts';
 import { useWords } from '../../words/useWords.ts';
 import { BenchPicture } from './BenchPicture.tsx';
 import { benchCommands } from './benchCommands.ts';
@@ -131,7 +131,11 @@ export function Bench({ work }: { readonly work: Work }) {
                 <Rounds work={work} together={moment.together} times={moment.turnsInStep} />
               )}
               <p className="bench-far">
-                {words.far(moment.block + 1, work.plan.blocks.length, work.turns.length - turn)}
+                {words.far(
+                  moment.block + 1,
+                  work.plan.blocks.length,
+                  all.order.turns(wholeTurns(work.turns.slice(turn))),
+                )}
               </p>
             </div>
           </>

@@ -20,7 +20,7 @@ export const bench: Words['bench'] = {
     `Danach ${rounds} Runden ${times}-mal weben${changes === '' ? '' : `: zuerst ${changes}`}.`,
   goesOver: (name, spans) =>
     `${name} über Kettfäden ${spans.map(([from, to]) => (from === to ? from : `${from} bis ${to}`)).join(', dann ')}`,
-  far: (block, blocks, left) => `Fläche ${block} von ${blocks}. Noch ${left === 1 ? '1 Wende' : `${left} Wenden`}.`,
+  far: (block, blocks, left) => `Fläche ${block} von ${blocks}. Noch ${left}.`,
   turnOf: (turn, of) => `Wende ${turn} von ${of}`,
   after: (turns) => (turns === 1 ? 'Nach dieser' : `Nach ${turns}`),
   inBoth: (ends) => `${faeden(ends)} ein an beiden Seiten.`,
