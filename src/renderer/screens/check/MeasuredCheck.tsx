@@ -116,6 +116,7 @@ export function MeasuredCheck(props: MeasuredCheckProps) {
             ...(flags.length === 0
               ? [{ keys: ['T'], words: words.keyTable }]
               : [{ keys: [flags.length === 1 ? '1' : `1–${Math.min(9, flags.length)}`], words: words.keyFlag }]),
+            { keys: ['O'], words: words.keyChoose },
           ]}
           aside={aside}
           {...(kept === null
