@@ -98,7 +98,10 @@ export function Bench({ work }: { readonly work: Work }) {
                 <h1 className="bench-block">{all.order.block(block.name)}</h1>
               </span>
               <span className="bench-yarn">{yarn?.name}</span>
-              <span className="bench-turn">{words.turnOf(moment.turnInBlock, moment.turnsInBlock)}</span>
+              {/* Wefts that rise together are counted by the rounds they share. */}
+              {moment.together === null && (
+                <span className="bench-turn">{words.turnOf(moment.turnInBlock, moment.turnsInBlock)}</span>
+              )}
             </header>
             <div className="bench-count-row">
               <span
