@@ -16,7 +16,7 @@ async function toBench(page: Page, address: string): Promise<void> {
 }
 
 const said = async (page: Page) => ({
-  turn: await page.locator('.bench-turn').textContent(),
+  far: await page.locator('.bench-far').textContent(),
   count: await page.locator('.bench-count').textContent(),
   of: await page.locator('.bench-over').textContent(),
   next: await page.locator('.bench-next').textContent(),
@@ -55,6 +55,9 @@ test('a dovetailed wall is one repeat of four rounds, and goes on in the same ro
     await page.setViewportSize(size);
     await expect(page.locator('.bench-repeat > li').last()).toBeInViewport({ ratio: 1 });
     const bar = await page.locator('.bench-bar').boundingBox();
+    await expect(page.locator('.bench-far')).toBeInViewport({ ratio: 1 });
+    const far = (await page.locator('.bench-far').boundingBox())!;
+    expect(far.y + far.height).toBeLessThanOrEqual(bar!.y);
     const last = await page.locator('.bench-repeat > li').last().boundingBox();
     expect(last!.y + last!.height).toBeLessThanOrEqual(bar!.y);
   }

@@ -162,3 +162,21 @@ test('what can be done with a check stays in view, however much there is to say'
     await expect.poll(async () => (await lowest('.record-trends')) - (await top())).toBeLessThanOrEqual(1);
   }
 });
+
+test('the trends take the new colours when the computer switches between light and dark', async ({ page }) => {
+  await page.emulateMedia({ colorScheme: 'light' });
+  await page.keyboard.press('l');
+  await opened(page);
+  await page.keyboard.press('Control+5');
+  await page.locator('.record-trends canvas').last().waitFor();
+  await expect(page.locator('.compare-slide image').first()).toBeAttached(pictures);
+  const painted = () =>
+    page
+      .locator('.record-trends canvas')
+      .evaluateAll((all) => all.map((each) => (each as HTMLCanvasElement).toDataURL()));
+  const light = await painted();
+  await page.emulateMedia({ colorScheme: 'dark' });
+  await expect.poll(async () => (await painted()).every((each, index) => each !== light[index])).toBe(true);
+  await page.emulateMedia({ colorScheme: 'light' });
+  await expect.poll(painted).toEqual(light);
+});

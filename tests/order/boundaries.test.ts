@@ -78,6 +78,8 @@ describe('what holds two areas together', () => {
     const shape = plan.blocks.find((block) => block.area === 1)!;
     expect(shape.remarks.join(' ')).toContain('loop the weft');
     expect(shape.words.join(' ')).toContain('Rises together');
+    // Teeth lie on each other in turn: neither block is there before the other.
+    expect(plan.overhangs).toEqual([]);
   });
 });
 

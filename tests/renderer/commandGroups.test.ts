@@ -38,5 +38,8 @@ describe('commands found from any screen', () => {
     expect(answersTo(slits, 'over sl', 'Order of work')).toBe(true);
     expect(answersTo(slits, 'order slits', 'Order of work')).toBe(true);
     expect(answersTo(slits, 'record', 'Order of work')).toBe(false);
+    // Letters inside the name of a group say nothing about what stands in it.
+    expect(answersTo({ words: 'Cartoon' }, 're', 'Everywhere')).toBe(false);
+    expect(answersTo({ words: 'Record' }, 're', 'Everywhere')).toBe(true);
   });
 });

@@ -132,7 +132,7 @@ function partnerStint(stints: readonly Stint[], order: number, image: number): n
   return -1;
 }
 
-/** Where a block moves out over another. */
+/** Where a block moves out over another that is woven before it; blocks that rise together carry each other. */
 export function findOverhangs(blocks: readonly Block[], owner: Int32Array, ends: number): readonly Overhang[] {
   const found = new Map<
     string,
@@ -153,6 +153,7 @@ export function findOverhangs(blocks: readonly Block[], owner: Int32Array, ends:
         }
         const side = end < belowLow ? 'left' : 'right';
         const over = owner[below.pass * ends + end]!;
+        if (block.together.includes(over)) continue;
         const key = `${block.order} ${over} ${side}`;
         const entry = found.get(key);
         if (entry === undefined) {

@@ -53,6 +53,9 @@ export function useWork(): Work | null {
   };
 }
 
+/** Turns that `turns` makes, a single pass being half of one. */
+export const wholeTurns = (turns: readonly WorkTurn[]): number => turns.reduce((sum, turn) => sum + turn.passes, 0) / 2;
+
 /** Passes standing on each end after so many passes of the work. */
 export const wovenAfter = (work: Work, passesDone: number): Uint16Array =>
   fellAfter(work.turns, work.plan.blocks, work.plan.chart.ends, passesDone);

@@ -6,7 +6,7 @@ import { Swatch, yarnLetter } from '../../parts/Swatch.tsx';
 import { usePiece } from '../../state/pieceStore.ts';
 import { useSettings } from '../../state/settingsStore.ts';
 import { useShell } from '../../state/shellStore.ts';
-import { countTurns, type Work } from '../../state/useWork.ts';
+import { countTurns, type Work, wholeTurns } from '../../state/useWork.ts';
 import { useWords } from '../../words/useWords.ts';
 import { BenchPicture } from './BenchPicture.tsx';
 import { benchCommands } from './benchCommands.ts';
@@ -98,7 +98,10 @@ export function Bench({ work }: { readonly work: Work }) {
                 <h1 className="bench-block">{all.order.block(block.name)}</h1>
               </span>
               <span className="bench-yarn">{yarn?.name}</span>
-              <span className="bench-turn">{words.turnOf(moment.turnInBlock, moment.turnsInBlock)}</span>
+              {/* Wefts that rise together are counted by the rounds they share. */}
+              {moment.together === null && (
+                <span className="bench-turn">{words.turnOf(moment.turnInBlock, moment.turnsInBlock)}</span>
+              )}
             </header>
             <div className="bench-count-row">
               <span
@@ -131,7 +134,11 @@ export function Bench({ work }: { readonly work: Work }) {
                 <Rounds work={work} together={moment.together} times={moment.turnsInStep} />
               )}
               <p className="bench-far">
-                {words.far(moment.block + 1, work.plan.blocks.length, work.turns.length - turn)}
+                {words.far(
+                  moment.block + 1,
+                  work.plan.blocks.length,
+                  all.order.turns(wholeTurns(work.turns.slice(turn))),
+                )}
               </p>
             </div>
           </>

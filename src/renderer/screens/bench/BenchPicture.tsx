@@ -4,6 +4,7 @@ import { blockOutline } from '../../canvas/blockOutline.ts';
 import { type ClothView, freshContext, paintCloth, paintStrings, placeIn } from '../../canvas/paintCloth.ts';
 import { useBoxSize } from '../../parts/useBoxSize.ts';
 import { type Work, wovenAfter } from '../../state/useWork.ts';
+import { useShownTheme } from '../../theme/useShownTheme.ts';
 import { useWords } from '../../words/useWords.ts';
 
 /** Ends' room beside the selvedge, for the arrow. */
@@ -17,6 +18,7 @@ export function BenchPicture({ work, turn }: { readonly work: Work; readonly tur
   const box = useRef<HTMLDivElement>(null);
   const canvas = useRef<HTMLCanvasElement>(null);
   const size = useBoxSize(box);
+  const theme = useShownTheme();
   const { chart, blocks, parity } = work.plan;
   const now = work.turns[Math.min(turn, work.turns.length - 1)]!;
   const block = blocks[now.block]!;
@@ -42,6 +44,7 @@ export function BenchPicture({ work, turn }: { readonly work: Work; readonly tur
     };
   }, [now, chart, size]);
   const woven = useMemo(() => wovenAfter(work, passesOfTurns(work.turns, turn)), [work, turn]);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the colour of the strings changes with the theme.
   useEffect(() => {
     const context = canvas.current && freshContext(canvas.current, view.width, view.height);
     if (!context) return;
@@ -53,7 +56,7 @@ export function BenchPicture({ work, turn }: { readonly work: Work; readonly tur
       edge: style.getPropertyValue('--wood-line'),
     });
     paintCloth(context, view, { chart, parity, colours: work.piece.yarns.map((yarn) => yarn.colour), woven });
-  }, [view, chart, parity, woven, work.piece]);
+  }, [view, chart, parity, woven, work.piece, theme]);
   const place = placeIn(view);
   const outline = blockOutline({ rows: block.rows.filter((row) => row.pass >= now.pass) }, place);
   const from = place(now.left, now.pass + now.passes);

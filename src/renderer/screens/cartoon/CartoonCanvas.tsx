@@ -3,7 +3,7 @@ import type { Piece } from '../../../core/model/piece.ts';
 import { freshContext } from '../../canvas/paintCloth.ts';
 import { useBoxSize } from '../../parts/useBoxSize.ts';
 import { useChartedStore, useCharting } from '../../state/planning/charted.ts';
-import { useSettings } from '../../state/settingsStore.ts';
+import { useShownTheme } from '../../theme/useShownTheme.ts';
 import { useWords } from '../../words/useWords.ts';
 import { CartoonRulers } from './CartoonRulers.tsx';
 import { ChosenShape } from './ChosenShape.tsx';
@@ -34,7 +34,7 @@ export function CartoonCanvas({ piece, over }: { readonly piece: Piece; readonly
   const canvas = useRef<HTMLCanvasElement>(null);
   const size = useBoxSize(box);
   const { look: set, setLook, tool, chosen, draft } = useCartoon();
-  const theme = useSettings((state) => state.settings.theme);
+  const theme = useShownTheme();
   useCharting(piece, chosen);
   const charted = useChartedStore((state) => state.charted);
   const { cloth, warp, loom } = piece;

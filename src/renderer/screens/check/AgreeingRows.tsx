@@ -3,9 +3,9 @@ import { Sign } from '../../parts/Sign.tsx';
 import { useWords } from '../../words/useWords.ts';
 import type { AgreeingRow } from './agreeing.ts';
 
-const signs = { agrees: 'agrees', close: 'watch', off: 'mend' } as const;
+const signs = { agrees: 'agrees', close: 'watch', off: 'mend', told: 'turn' } as const;
 
-/** What agrees with the plan: a tick and no colour. In a small window the rows fold into one. */
+/** What agrees with the plan: a tick and no colour; what is only told has a turn's sign. In a small window the rows fold into one. */
 export function AgreeingRows({ rows }: { readonly rows: readonly AgreeingRow[] }) {
   const words = useWords().check;
   if (rows.length === 0) return null;

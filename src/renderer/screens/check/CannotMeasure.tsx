@@ -1,4 +1,5 @@
 import './cannotMeasure.css';
+import type { ReasonCode } from '../../../core/model/check.ts';
 import { useCommands, withRuns } from '../../keys/commandStore.ts';
 import { Footer } from '../../parts/Footer.tsx';
 import { ScreenFrame } from '../../parts/ScreenFrame.tsx';
@@ -10,6 +11,9 @@ import { againCommand, markPointsCommand } from './checkCommands.ts';
 import { type Look, useChecks } from './checkStore.ts';
 import { useBlobAddress } from './useBlobAddress.ts';
 import { useHostImage } from './useHostImage.ts';
+
+/** What another photograph of the same loom would show again. */
+const inThePlan: readonly ReasonCode[] = ['wrong-count', 'wrong-pitch'];
 
 interface CannotMeasureProps {
   readonly look: Look;
@@ -32,6 +36,7 @@ export function CannotMeasure({ look, preview, onAgain, onFourPoints }: CannotMe
   const handed = useBlobAddress(preview);
   const address = image.address ?? handed;
   const [first, ...further] = look.reading.reasons;
+  const plan = first !== undefined && inThePlan.includes(first.code);
   const points = look.reading.status === 'needs-reference';
   const letGo = () => useChecks.getState().letGo();
   useCommands('cannot-measure', [
@@ -82,9 +87,10 @@ export function CannotMeasure({ look, preview, onAgain, onFourPoints }: CannotMe
             <span className="way-number">1</span>
             <div>
               <p>
-                <strong>{words.takeAgain}</strong> {first === undefined ? words.takeAgainHow : tell(first.remedy)}
+                <strong>{plan ? words.mendPlan : words.takeAgain}</strong>{' '}
+                {first === undefined ? words.takeAgainHow : tell(first.remedy)}
               </p>
-              <p className="second">{words.takeAgainSecond}</p>
+              <p className="second">{plan ? words.mendPlanWhere : words.takeAgainSecond}</p>
             </div>
           </li>
           <li>

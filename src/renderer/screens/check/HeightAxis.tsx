@@ -3,6 +3,9 @@ import './heightAxis.css';
 import type { LengthUnits } from '../../../core/model/lengthWords.ts';
 import { type StageView, toClothY, toScreenY } from './stageView.ts';
 
+/** Half the height of a figure, px. */
+const HALF_A_FIGURE = 9;
+
 /** Heights up the cloth, shared by strips and photograph. */
 export function HeightAxis({
   view,
@@ -21,6 +24,8 @@ export function HeightAxis({
   const to = Math.floor(toClothY(view, 0) / small);
   const ticks = Array.from({ length: Math.max(0, to - from + 1) }, (_, index) => (from + index) * small);
   const isLarge = (value: number) => Math.abs(value / step - Math.round(value / step)) < 1e-6;
+  /** A figure cut by the picture's top, under the unit, could not be read. */
+  const hasFigure = (value: number) => isLarge(value) && toScreenY(view, value) >= HALF_A_FIGURE;
   const figure = (value: number) =>
     units === 'mm' ? String(Math.round(value)) : inchesSaid(Math.abs(value) / 25.4, 16);
   return (
@@ -35,7 +40,7 @@ export function HeightAxis({
               className={isLarge(value) ? 'height-tick is-large' : 'height-tick'}
               style={{ top: toScreenY(view, value) }}
             >
-              {isLarge(value) ? figure(value) : ''}
+              {hasFigure(value) ? figure(value) : ''}
             </span>
           ))}
       </div>

@@ -61,6 +61,7 @@ export function MarkPhotograph({ look, piece, start, onMeasure, onLeave }: MarkP
   const [focused, setFocused] = useState<Place | null>(null);
   const glass = held ?? focused;
   const places = placesOf(marking);
+  const next = nextPlace(marking);
   const scale = image.width === 0 ? 1 : Math.min(width / image.width, height / image.height);
   const left = (width - image.width * scale) / 2;
   const top = (height - image.height * scale) / 2;
@@ -183,11 +184,13 @@ export function MarkPhotograph({ look, piece, start, onMeasure, onLeave }: MarkP
             const marked = pointAt(marking, place) !== null;
             const at = placeOf(place);
             const name = placeName(marking, place, words);
+            const asked = next !== null && place.thing === next.thing && place.point === next.point;
+            const state = marked ? '' : asked ? ' is-asked' : ' is-waiting';
             return (
               <button
                 key={`${place.thing} ${place.point}`}
                 type="button"
-                className={marked ? 'corner-mark on-photograph' : 'corner-mark on-photograph is-waiting'}
+                className={`corner-mark on-photograph${state}`}
                 style={{ left: left + at.x * scale, top: top + at.y * scale }}
                 aria-label={words.placeLabel(name.label, marked)}
                 data-own-keys

@@ -110,12 +110,15 @@ export function MeasuredCheck(props: MeasuredCheckProps) {
       className="check-screen"
       footer={
         <Footer
+          // The only flag is open already; what brings another photograph in may lie under the fold.
           hints={[
             { keys: ['P'], words: words.keyPlan },
             { keys: ['D'], words: words.keyDifference },
             ...(flags.length === 0
               ? [{ keys: ['T'], words: words.keyTable }]
-              : [{ keys: [flags.length === 1 ? '1' : `1–${Math.min(9, flags.length)}`], words: words.keyFlag }]),
+              : flags.length === 1
+                ? [{ keys: ['O'], words: words.keyChoose }]
+                : [{ keys: [`1–${Math.min(9, flags.length)}`], words: words.keyFlag }]),
           ]}
           aside={aside}
           {...(kept === null

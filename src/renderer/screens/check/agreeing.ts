@@ -8,7 +8,7 @@ import { passFigure, rowFigure, sizeFigure } from '../../words/figures.ts';
 
 import { edgeAtFell } from './edgeRows.ts';
 
-export type Standing = 'agrees' | 'close' | 'off';
+export type Standing = 'agrees' | 'close' | 'off' | 'told';
 
 const standing = (value: number, sigma: number, allowance: number): Standing =>
   Math.abs(value) <= allowance ? 'agrees' : Math.abs(value) <= 2 * sigma ? 'close' : 'off';
@@ -16,7 +16,7 @@ const standing = (value: number, sigma: number, allowance: number): Standing =>
 export interface AgreeingRow {
   readonly name: string;
   readonly figure: string;
-  /** `close`: larger than the allowance, yet not by twice its give or take. `off`: by more, though nothing was flagged. */
+  /** `close`: larger than the allowance, yet not by twice its give or take. `off`: by more, though nothing was flagged. `told`: not judged. */
   readonly stands: Standing;
 }
 
@@ -56,7 +56,7 @@ export function agreeingRows(
   if (mean !== null && mean.turns !== 0 && !flagged((flag) => flag.kind === 'uneven')) {
     const figure = sizeFigure(measurement(mean.differenceMm, mean.sigmaMm, 1, 'fell'), units);
     const ahead = mean.differenceMm > 0 ? words.leftAhead : words.rightAhead;
-    rows.push({ name: ahead(Math.abs(mean.turns)), figure, stands: 'agrees' });
+    rows.push({ name: ahead(Math.abs(mean.turns)), figure, stands: 'told' });
   }
   if (reading.pass !== null && !flagged((flag) => flag.kind === 'beat')) {
     rows.push({ name: words.passHeight, figure: passFigure(reading.pass, units), stands: 'agrees' });

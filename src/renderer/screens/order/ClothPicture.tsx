@@ -6,6 +6,7 @@ import { type ClothView, freshContext, paintCloth, paintStrings, placeIn } from 
 import { useBoxSize } from '../../parts/useBoxSize.ts';
 import { usePiece } from '../../state/pieceStore.ts';
 import { type Work, wovenAfter } from '../../state/useWork.ts';
+import { useShownTheme } from '../../theme/useShownTheme.ts';
 import { inchesSaid, lengthSaid } from '../../words/figures.ts';
 import { useWords } from '../../words/useWords.ts';
 
@@ -28,6 +29,7 @@ export function ClothPicture({ work, passesShown, chosen, onChoose }: ClothPictu
   const box = useRef<HTMLDivElement>(null);
   const canvas = useRef<HTMLCanvasElement>(null);
   const size = useBoxSize(box);
+  const theme = useShownTheme();
   const { chart, blocks, parity } = work.plan;
   const room = {
     width: Math.max(50, size.width - MARGIN.left - MARGIN.right),
@@ -50,6 +52,7 @@ export function ClothPicture({ work, passesShown, chosen, onChoose }: ClothPictu
   );
   const woven = useMemo(() => wovenAfter(work, passesShown), [work, passesShown]);
   const outlines = useMemo(() => blocks.map((block) => blockOutline(block, placeIn(view))), [blocks, view]);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the colour of the strings changes with the theme.
   useEffect(() => {
     const context = canvas.current && freshContext(canvas.current, view.width, view.height);
     if (!context) return;
@@ -61,7 +64,7 @@ export function ClothPicture({ work, passesShown, chosen, onChoose }: ClothPictu
       edge: style.getPropertyValue('--wood-line'),
     });
     paintCloth(context, view, { chart, parity, colours: work.piece.yarns.map((yarn) => yarn.colour), woven });
-  }, [view, chart, parity, woven, work.piece]);
+  }, [view, chart, parity, woven, work.piece, theme]);
   const place = placeIn(view);
   const unit = units === 'mm' ? 1 : MM_PER_INCH;
   const step = steps[units].find((each) => each * unit * pxPerMm >= 44) ?? steps[units].at(-1)!;

@@ -1,7 +1,7 @@
 import { useEffect, useRef } from 'react';
 import { QuietButton } from '../../parts/Actions.tsx';
 import { Sign } from '../../parts/Sign.tsx';
-import type { Work } from '../../state/useWork.ts';
+import { type Work, wholeTurns } from '../../state/useWork.ts';
 import { useWords } from '../../words/useWords.ts';
 import { BlockRow } from './BlockRow.tsx';
 
@@ -23,7 +23,7 @@ export function OrderList({ work, chosen, showWoven, onChoose, onShowWoven }: Or
   useEffect(() => {
     list.current?.querySelector('.is-chosen')?.scrollIntoView({ block: 'nearest' });
   }, [chosen, first]);
-  const after = work.turns.filter((turn) => turn.block > chosen).reduce((sum, turn) => sum + turn.passes, 0) / 2;
+  const after = wholeTurns(work.turns.filter((turn) => turn.block > chosen));
   return (
     <section className="order-side">
       <p className="order-head second">

@@ -43,7 +43,9 @@ export function SlitsAndMarks({ work, which, onClose }: SlitsAndMarksProps) {
             <p className="slits-short">
               <Sign name="agrees" size={22} />
               <span>{words.shortSlits(short.length, long.length > 0)}</span>
-              <QuietButton onPress={() => setShowShort(!showShort)}>{showShort ? words.fold : words.show}</QuietButton>
+              <QuietButton onPress={() => setShowShort(!showShort)}>
+                {showShort ? words.foldSlits(short.length) : words.showSlits(short.length)}
+              </QuietButton>
             </p>
             {showShort && (
               <ul className="slit-list">

@@ -4,8 +4,12 @@ import 'uplot/dist/uPlot.min.css';
 import './trendPlot.css';
 import { useBoxSize } from '../../parts/useBoxSize.ts';
 import { useSettings } from '../../state/settingsStore.ts';
+import { useShownTheme } from '../../theme/useShownTheme.ts';
 import { drawTrend } from './drawTrend.ts';
 import type { TrendPoint } from './trends.ts';
+
+/** Room for the figure's own ticks at the left, px at the usual text size. */
+const TICKS = 72;
 
 interface TrendPlotProps {
   readonly title: string;
@@ -27,7 +31,8 @@ interface TrendPlotProps {
 export function TrendPlot({ title, label, points, plan, allowance, by, range, tick, chosen, none }: TrendPlotProps) {
   const box = useRef<HTMLDivElement>(null);
   const { width, height } = useBoxSize(box);
-  const { theme, textSize } = useSettings((state) => state.settings);
+  const textSize = useSettings((state) => state.settings.textSize);
+  const theme = useShownTheme();
   // biome-ignore lint/correctness/useExhaustiveDependencies: colours and letters are read anew when the theme changes.
   useEffect(() => {
     const target = box.current;
@@ -44,7 +49,8 @@ export function TrendPlot({ title, label, points, plan, allowance, by, range, ti
       height,
       legend: { show: false },
       cursor: { show: false },
-      padding: [8, 8, 0, 8],
+      // By date the figure's ticks stand before the first check, where nothing covers them.
+      padding: upright ? [8, 8, 0, 8] : [8, 8, 8, (TICKS * textSize) / 100],
       scales: {
         x: { time: false, ori: upright ? 1 : 0, dir: 1, range: [range[0], range[1]] },
         y: { ori: upright ? 0 : 1, dir: 1, range: [plan - reach, plan + reach] },

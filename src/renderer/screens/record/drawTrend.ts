@@ -100,10 +100,10 @@ export function drawTrend(plot: uPlot, points: readonly TrendPoint[], marks: Tre
     }
   } else {
     pen.textBaseline = 'middle';
-    pen.textAlign = 'left';
+    pen.textAlign = 'right';
     for (const sign of [-1, 1]) {
       const value = marks.plan + sign * step;
-      pen.fillText(marks.tick(value), bbox.left + 4 * ratio, across(value));
+      pen.fillText(marks.tick(value), bbox.left - 8 * ratio, across(value));
     }
   }
   pen.restore();

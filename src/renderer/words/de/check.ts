@@ -271,6 +271,8 @@ export const check: Words['check'] = {
   takeBackPoint: 'Die letzte Marke zurücknehmen',
   nothingGuessed: 'Nichts wurde geraten und nichts gesichert.',
   takeAgain: 'Noch einmal aufnehmen.',
+  mendPlan: 'Den Plan ansehen.',
+  mendPlanWhere: 'Rahmen, Kerben und Kettfäden werden unter „Stück“ geändert.',
   takeAgainHow: 'Die Kamera auflegen und mit kurzer Verzögerung auslösen.',
   takeAgainSecond: 'Beide Leisten im Bild. Ein Fenster daneben hilft mehr als eine Lampe.',
   orMarkFourPoints: 'Oder auf diesem vier Punkte setzen.',

@@ -22,7 +22,7 @@ export const order: Words['order'] = {
   fold: 'Einklappen',
   inBy: (count) => `${count} ein`,
   outBy: (count) => `${count} aus`,
-  bothSides: (move) => `${move} an beiden Seiten`,
+  bothSides: (move) => `beidseits ${move}`,
   leftSide: (move) => `${move} links`,
   rightSide: (move) => `${move} rechts`,
   start: (side, over, end) =>
@@ -67,6 +67,8 @@ export const order: Words['order'] = {
     `Fläche ${block} ragt ${side === 'left' ? 'links' : 'rechts'} um ${ends === 1 ? '1 Kettfaden' : `${ends} Kettfäden`} über Fläche ${over}: die wird zuerst gewebt und trägt sie.`,
   slits: 'Schlitze und Überhänge',
   noSlits: 'Keine Schlitze, die länger als erlaubt sind.',
+  showSlits: () => 'Zeigen',
+  foldSlits: () => 'Einklappen',
   shortSlits: (count, more) =>
     `${count}${more ? (count === 1 ? ' weiterer' : ' weitere') : ''} ${count === 1 ? 'ist' : 'sind'} kurz genug, um offen zu bleiben.`,
   slit: (from, to, length) => `Zwischen Kettfaden ${from} und ${to}: ${length} lang.`,

@@ -16,8 +16,7 @@ export const bench = {
     `Then repeat ${rounds} rounds ${times} times${changes === '' ? '' : `: first ${changes}`}.`,
   goesOver: (name: string, spans: readonly (readonly [number, number])[]) =>
     `${name} over ends ${spans.map(([from, to]) => (from === to ? from : `${from} to ${to}`)).join(', then ')}`,
-  far: (block: number, blocks: number, left: number) =>
-    `Block ${block} of ${blocks}. ${left === 1 ? '1 turn' : `${left} turns`} to go.`,
+  far: (block: number, blocks: number, left: string) => `Block ${block} of ${blocks}. ${left} to go.`,
   turnOf: (turn: number, of: number) => `turn ${turn} of ${of}`,
   after: (turns: number) => (turns === 1 ? 'After this one' : `After ${turns}`),
   inBoth: (ends: number) => `in ${ends === 1 ? '1 end' : `${ends} ends`} at both sides.`,

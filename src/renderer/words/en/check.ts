@@ -279,6 +279,8 @@ export const check = {
   takeBackPoint: 'Take back the last mark',
   nothingGuessed: 'Nothing has been guessed and nothing saved.',
   takeAgain: 'Take it again.',
+  mendPlan: 'Look at the plan.',
+  mendPlanWhere: 'Loom, notches and ends are changed on Piece.',
   takeAgainHow: 'Rest the camera on something and use a short delay.',
   takeAgainSecond: 'Both bars in the picture. A window beside you helps more than a lamp.',
   orMarkFourPoints: 'Or mark four points on this one.',

@@ -65,6 +65,8 @@ export const order = {
     `Block ${block} moves out over block ${over} by ${ends === 1 ? '1 end' : `${ends} ends`} at the ${side}: that one is woven first and carries it.`,
   slits: 'Slits and overhangs',
   noSlits: 'No slits longer than you allow.',
+  showSlits: (count: number): string => (count === 1 ? 'Show it' : 'Show them'),
+  foldSlits: (count: number): string => (count === 1 ? 'Fold it' : 'Fold them'),
   shortSlits: (count: number, more: boolean) =>
     `${count}${more ? ' more' : ''} ${count === 1 ? 'is' : 'are'} short enough to leave open.`,
   slit: (from: number, to: number, length: string) => `Between ends ${from} and ${to}: ${length} long.`,
