@@ -7,6 +7,8 @@ import { median } from './statistics.ts';
 const FEWEST_STEPS = 14;
 /** A float reaches this share of the pitch to either side of its end, where no neighbour's is in the way. */
 const FLOAT = 0.4;
+/** Beyond this share of the pitch it isn't a float that goes on but the table, which has the string's colour there. */
+const ENDS = 0.56;
 /** From this share of the pitch on, beside an end whose neighbour is lower, the table is seen. */
 const BESIDE = 0.5;
 /** What is half of the way from a string's breadth to a float's, or more, is a float, if no side is much less. */
@@ -63,7 +65,8 @@ export function broadUpTo(
     for (const [i, side] of sides.entries()) {
       const known = usual[i];
       const look = known && breadthAt(sampler, frame, course, at, side);
-      if (!look || apartInAnyLight(look.core, known.core, DARKEST, LIGHTEST) > ALIKE) return false;
+      if (!look || look.half > ENDS * frame.pitch) return false;
+      if (apartInAnyLight(look.core, known.core, DARKEST, LIGHTEST) > ALIKE) return false;
       const more = FLOAT * frame.pitch - known.half;
       const way = more > FEWEST_PIXELS * frame.mmPerPx ? (look.half - known.half) / more : 0;
       if (way < LEAST_WAY) return false;

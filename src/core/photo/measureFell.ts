@@ -26,8 +26,8 @@ const COVERED = 2;
 const UNSURE = 0.4;
 
 /** The topmost float reaches no more than so many passes, and so many mm for blur, above the rough place. */
-const HIGHEST = 1.1;
-const HIGHEST_MM = 0.5;
+const HIGHEST = 1.35;
+const HIGHEST_MM = 0.3;
 
 /** The fells, and how unsharp the picture is. */
 export interface FellReading {
