@@ -108,7 +108,7 @@ export function degradationPlot(points: readonly DegradationPoint[]): string {
   return (
     `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${width} ${tall}" font-family="'Atkinson Hyperlegible Next', sans-serif" font-size="14">` +
     `<rect width="${width}" height="${tall}" fill="${SHEET}"/>` +
-    `<text x="70" y="36" font-size="22" font-weight="600" fill="${INK}">What a worse photograph does to the figures (rendered photographs, ${points[0]?.photographs ?? 0} at each step)</text>` +
+    `<text x="70" y="36" font-size="22" font-weight="600" fill="${INK}">What a worse photograph does to the figures (rendered and, leaned, drawn photographs, ${points[0]?.photographs ?? 0} at each step)</text>` +
     key(70, CLOTH, 'none', 'selvedge, median error') +
     key(300, CLOTH, '6 5', 'selvedge, median sigma') +
     key(530, INK, 'none', 'fell, median error') +
