@@ -19,7 +19,7 @@ interface NewPicture {
 }
 
 /**
- * Refers a picture to the earlier check of its piece when it is asked. The check's own photograph is located anew, by the plan as it is
+ * Refers a picture to the earlier check of its piece. The check's own photograph is located anew, by the plan as it is
  * now and with what was marked in it, because a check keeps its figures and not the camera's uncertainty.
  * @param before the check's photograph.
  * @returns null where that photograph can't be located any more, or doesn't show the same loom and cloth beyond doubt.

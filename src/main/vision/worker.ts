@@ -40,9 +40,9 @@ async function answer(request: VisionRequest): Promise<Outcome<VisionAnswers[key
       const kept = request.earlier;
       const before = kept && (await decodePhoto(kept.bytes));
       const earlier = () => {
-        if (!before?.ok) return null;
+        if (!kept || !before?.ok) return null;
         begin('earlier', 0, 1);
-        return earlierReference(request.piece, now, kept!, before.value, mirrors);
+        return earlierReference(request.piece, now, kept, before.value, mirrors);
       };
       const options = { marks: request.marks, lens, earlier, ...mirrored, onStage: begin };
       const reading = checkPhoto(photo, request.piece, options);

@@ -1,0 +1,56 @@
+import { expect, test } from 'vitest';
+import { decodePhoto } from '../../bench/decodePhoto.ts';
+import { measure, pieceOf } from '../../bench/measuring.ts';
+import { wrongFigures } from '../../bench/wrongPhotograph.ts';
+import { randomScene } from '../../scripts/pictures/drawnLoom/randomScene.ts';
+import { drawnLoom } from '../../scripts/pictures/drawnLoom.ts';
+import type { PhotoTruth } from '../../scripts/pictures/spoiltLooms.ts';
+import { parseBrief } from '../../src/core/project/brief.ts';
+
+/** A drawn loom whose scene has one thing that once led the check astray, its reading and its truth. */
+async function readingOf(seed: number) {
+  const { jpeg, brief, truth } = await drawnLoom(randomScene(`seed ${seed}`, seed));
+  const parsed = parseBrief(JSON.parse(JSON.stringify(brief)));
+  if (!parsed.ok) throw new Error(parsed.problem.sentence);
+  const reading = measure(await decodePhoto(jpeg), pieceOf(parsed.value));
+  return { reading, truth: truth as PhotoTruth };
+}
+const LONG = { timeout: 120_000 };
+
+test('an end woven alone in a weft of the strings’ colour isn’t bare', LONG, async () => {
+  const { reading, truth } = await readingOf(9128);
+  expect(reading.status).toBe('measured');
+  expect(wrongFigures(reading, truth)).toEqual([]);
+  const alone = reading.ends[12]!.fell!;
+  expect(Math.abs(alone.value - truth.ends[12]!.fell_mm!)).toBeLessThan(1);
+});
+
+test('where a shade ends behind the strings isn’t the fell', LONG, async () => {
+  const { reading, truth } = await readingOf(9137);
+  expect(reading.status).toBe('measured');
+  expect(wrongFigures(reading, truth)).toEqual([]);
+});
+
+test(
+  'no selvedge is read beside a ruler that hides the outer ends, above where cloth is still seen',
+  LONG,
+  async () => {
+    const { reading, truth } = await readingOf(9106);
+    expect(reading.status).toBe('measured');
+    expect(wrongFigures(reading, truth)).toEqual([]);
+    const seen = reading.ends.filter(({ fell }) => fell !== null).at(-1)!;
+    const highest = Math.max(...reading.selvedge.flatMap((row) => (row.right ? [row.y] : [])));
+    expect(highest).toBeLessThan(seen.fell!.value);
+  },
+);
+
+test('a frame whose sides are narrower than its bars is found', LONG, async () => {
+  const { reading, truth } = await readingOf(9138);
+  expect(reading.status).toBe('measured');
+  expect(wrongFigures(reading, truth)).toEqual([]);
+});
+
+test('a bar on a dark table, seen no better than its shadow, isn’t measured from', LONG, async () => {
+  const { reading, truth } = await readingOf(9117);
+  expect(wrongFigures(reading, truth)).toEqual([]);
+});
