@@ -13,17 +13,20 @@ const beat: Beat = {
   pass: measurement(pass, 0.01, 10, 'test'),
   rows: [],
   passesAt: (y) => y / pass,
-  evenCrest: 0.5,
+  evenCrest: 0,
 };
 
-/** Lightness up one end: floats swing once in two passes, up to where something plain lies over them. */
-function line(end: number, plainFrom: number, light = 120, swing = 15): WeaveLine {
+/**
+ * Lightness up one end: floats swing once in two passes, up to where something plain lies over them.
+ * @param rhythm of the swing, in floats' own.
+ */
+function line(end: number, plainFrom: number, light = 120, swing = 15, rhythm = 1): WeaveLine {
   const rows = Math.round(top / yStep);
   const colours = new Float32Array(rows * 3);
   for (let r = 0; r < rows; r++) {
     const y = r * yStep;
     const grain = 1.5 * Math.sin(12.9 * r + 78.2 * end);
-    const floats = y < plainFrom ? swing * Math.cos(Math.PI * (y / pass + end)) : 0;
+    const floats = y < plainFrom ? swing * Math.cos(Math.PI * ((rhythm * y) / pass + end)) : 0;
     colours[r * 3] = light + floats + grain;
   }
   return { end, rows, yStep, colours };
@@ -51,6 +54,12 @@ describe('what lies over the fell', () => {
     const lines = ends.map(({ index }) => line(index, card(index) ? top - 9 : top));
     expect(unseen(lines)).toEqual([12, 13, 14, 15, 16]);
     expect(doubtUnwoven(ends, lines, beat)[12]!.why).toContain('no floats');
+  });
+
+  it('is told by grain that swings as floats do, but not in step with them', () => {
+    const table = (end: number) => end === 6 || end === 7;
+    const lines = ends.map(({ index }) => line(index, top, 120, table(index) ? 12 : 15, table(index) ? 1.1 : 1));
+    expect(unseen(lines)).toEqual([6, 7]);
   });
 
   it('is not seen in cloth that is woven to the top', () => {

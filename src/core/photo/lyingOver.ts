@@ -15,22 +15,29 @@ const EVEN = 0.4;
 const BURNT = 225;
 /** Keeps near-black from being all noise. */
 const DARK = 8;
+/** So many looks down an end, and at least so many, tell whether its swings keep step with the cloth's. */
+const LOOKS = 8;
+const FEWEST_LOOKS = 3;
+/** Mean cosine of how far they lie out of step, 1 in step, 0 by chance: below the first they don't keep it. */
+const OUT_OF_STEP = 0.4;
+/** Whether they do says something only where most ends keep step at least so well. */
+const KEPT = 0.8;
 
 /**
- * Doubts a fell under which no floats are seen: woven weft swings once in two passes on every end; a card, a comb, a
- * hand or a tail lying over the cloth doesn't.
+ * Doubts a fell under which no floats are seen: woven weft swings once in two passes on every end, in step with its
+ * neighbours; a card, a comb, a hand or a tail lying over the cloth doesn't swing, and a table's grain not in step.
  */
 export function doubtUnwoven(ends: readonly EndReading[], lines: readonly WeaveLine[], beat: Beat): EndReading[] {
   const pass = beat.pass.value;
   const tops = new Map<number, number>();
-  const inner: { end: number; swing: number }[] = [];
+  const inner: { end: number; swing: number; inStep: number }[] = [];
   for (const line of lines) {
     const top = line.rows * line.yStep;
     const found = swing(line, top - EDGE * pass, beat);
-    if (found !== null) tops.set(line.end, found);
+    if (found !== null) tops.set(line.end, found.swing);
     for (let y = top - (WINDOW + 2) * pass; y > WINDOW * pass; y -= 0.5 * WINDOW * pass) {
       const within = swing(line, y, beat);
-      if (within !== null) inner.push({ end: line.end, swing: within });
+      if (within !== null) inner.push({ end: line.end, ...within });
     }
   }
   if (inner.length < 8 || tops.size < 4) return [...ends];
@@ -39,19 +46,34 @@ export function doubtUnwoven(ends: readonly EndReading[], lines: readonly WeaveL
   const clear = inner.filter((one) => (tops.get(one.end) ?? 0) >= FLAT * usual).map((one) => one.swing);
   if (clear.length < 8 || quantile(clear, 0.25) < EVEN * usual) return [...ends];
   const least = FLAT * Math.max(usual, median([...tops.values()]));
+  const ofEnd = (end: number) => inner.filter((one) => one.end === end);
+  const steps = new Map(lines.map(({ end }) => [end, stepKept(ofEnd(end).map((one) => one.inStep))]));
+  const known = [...steps.values()].flatMap((kept) => (kept === null ? [] : [kept]));
+  const cares = known.length > 0 && median(known) > KEPT;
   return ends.map((end) => {
     const found = tops.get(end.index);
-    if (!end.fell || found === undefined || found >= least) return end;
+    if (!end.fell || found === undefined) return end;
+    const outOfStep = cares && (steps.get(end.index) ?? 1) < OUT_OF_STEP;
+    if (found >= least && !outOfStep) return end;
     // An end that shows no floats all the way down may be woven in a yarn whose floats don't show.
-    const own = inner.filter((one) => one.end === end.index).map((one) => one.swing);
+    const own = ofEnd(end.index).map((one) => one.swing);
     if (own.length > 0 && Math.max(...own) < EVEN * usual) return end;
     const why = 'no floats are seen below it, so something may lie over the fell here';
     return { ...end, seen: false, why, fell: null, xAtFell: null };
   });
 }
 
-/** Size of the swing of one end's lightness (as a share of it) with the beat, over the passes below a height. */
-function swing(line: WeaveLine, toY: number, beat: Beat): number | null {
+/** How well an end's topmost looks keep step, or null where there are too few. */
+function stepKept(inStep: readonly number[]): number | null {
+  const looks = inStep.slice(0, LOOKS);
+  return looks.length < FEWEST_LOOKS ? null : looks.reduce((sum, one) => sum + one, 0) / looks.length;
+}
+
+/**
+ * Size of the swing of one end's lightness (as a share of it) with the beat, over the passes below a height, and the
+ * cosine of how far it lies out of step with the cloth's floats.
+ */
+function swing(line: WeaveLine, toY: number, beat: Beat): { swing: number; inStep: number } | null {
   const from = Math.round((toY - WINDOW * beat.pass.value) / line.yStep);
   const to = Math.min(line.rows, Math.round(toY / line.yStep));
   const n = to - from;
@@ -72,14 +94,16 @@ function swing(line: WeaveLine, toY: number, beat: Beat): number | null {
     product += (i - middle) * (value - mean);
     power += (i - middle) ** 2;
   });
+  const crest = beat.evenCrest + (line.end % 2);
   let real = 0;
   let imaginary = 0;
   values.forEach((value, i) => {
     const off = value - mean - (product / power) * (i - middle);
     const weight = 1 - Math.cos((2 * Math.PI * (i + 0.5)) / n);
-    const angle = Math.PI * beat.passesAt((from + i) * line.yStep, line.end);
+    const angle = Math.PI * (beat.passesAt((from + i) * line.yStep, line.end) - crest);
     real += weight * off * Math.cos(angle);
     imaginary += weight * off * Math.sin(angle);
   });
-  return (2 * Math.hypot(real, imaginary)) / n;
+  const size = Math.hypot(real, imaginary);
+  return { swing: (2 * size) / n, inStep: size > 0 ? real / size : 0 };
 }
