@@ -1,20 +1,15 @@
 import type { EndReading } from '../model/check.ts';
 import type { Beat } from './beat.ts';
+import { FLOATS_SEEN, floatSwing } from './floatSwing.ts';
 import { median, quantile } from './statistics.ts';
 import type { WeaveLine } from './weaveLines.ts';
 
-/** Passes of one look at the floats: three floats of one end. */
-const WINDOW = 6;
 /** The topmost float's rounded edge is left out, passes. */
 const EDGE = 0.5;
 /** Floats below this share of what the picture's cloth shows aren't floats. */
 const FLAT = 0.3;
 /** The cloth's own floats must show at least so evenly before their absence says anything. */
 const EVEN = 0.4;
-/** Nor does it where light burns the yarn out: mean of three colours, 0 to 255. */
-const BURNT = 225;
-/** Keeps near-black from being all noise. */
-const DARK = 8;
 /** So many looks down an end, and at least so many, tell whether its swings keep step with the cloth's. */
 const LOOKS = 8;
 const FEWEST_LOOKS = 3;
@@ -30,20 +25,20 @@ const KEPT = 0.8;
 export function doubtUnwoven(ends: readonly EndReading[], lines: readonly WeaveLine[], beat: Beat): EndReading[] {
   const pass = beat.pass.value;
   const tops = new Map<number, number>();
-  const inner: { end: number; swing: number; inStep: number }[] = [];
+  const inner: { end: number; size: number; inStep: number }[] = [];
   for (const line of lines) {
     const top = line.rows * line.yStep;
-    const found = swing(line, top - EDGE * pass, beat);
-    if (found !== null) tops.set(line.end, found.swing);
-    for (let y = top - (WINDOW + 2) * pass; y > WINDOW * pass; y -= 0.5 * WINDOW * pass) {
-      const within = swing(line, y, beat);
+    const found = floatSwing(line, top - EDGE * pass, beat);
+    if (found !== null) tops.set(line.end, found.size);
+    for (let y = top - (FLOATS_SEEN + 2) * pass; y > FLOATS_SEEN * pass; y -= 0.5 * FLOATS_SEEN * pass) {
+      const within = floatSwing(line, y, beat);
       if (within !== null) inner.push({ end: line.end, ...within });
     }
   }
   if (inner.length < 8 || tops.size < 4) return [...ends];
-  const usual = median(inner.map((one) => one.swing));
+  const usual = median(inner.map((one) => one.size));
   // Where floats are seen at the top, do they show all the way down? What lies over others proves nothing.
-  const clear = inner.filter((one) => (tops.get(one.end) ?? 0) >= FLAT * usual).map((one) => one.swing);
+  const clear = inner.filter((one) => (tops.get(one.end) ?? 0) >= FLAT * usual).map((one) => one.size);
   if (clear.length < 8 || quantile(clear, 0.25) < EVEN * usual) return [...ends];
   const least = FLAT * Math.max(usual, median([...tops.values()]));
   const ofEnd = (end: number) => inner.filter((one) => one.end === end);
@@ -56,7 +51,7 @@ export function doubtUnwoven(ends: readonly EndReading[], lines: readonly WeaveL
     const outOfStep = cares && (steps.get(end.index) ?? 1) < OUT_OF_STEP;
     if (found >= least && !outOfStep) return end;
     // An end that shows no floats all the way down may be woven in a yarn whose floats don't show.
-    const own = ofEnd(end.index).map((one) => one.swing);
+    const own = ofEnd(end.index).map((one) => one.size);
     if (own.length > 0 && Math.max(...own) < EVEN * usual) return end;
     const why = 'no floats are seen below it, so something may lie over the fell here';
     return { ...end, seen: false, why, fell: null, xAtFell: null };
@@ -67,43 +62,4 @@ export function doubtUnwoven(ends: readonly EndReading[], lines: readonly WeaveL
 function stepKept(inStep: readonly number[]): number | null {
   const looks = inStep.slice(0, LOOKS);
   return looks.length < FEWEST_LOOKS ? null : looks.reduce((sum, one) => sum + one, 0) / looks.length;
-}
-
-/**
- * Size of the swing of one end's lightness (as a share of it) with the beat, over the passes below a height, and the
- * cosine of how far it lies out of step with the cloth's floats.
- */
-function swing(line: WeaveLine, toY: number, beat: Beat): { swing: number; inStep: number } | null {
-  const from = Math.round((toY - WINDOW * beat.pass.value) / line.yStep);
-  const to = Math.min(line.rows, Math.round(toY / line.yStep));
-  const n = to - from;
-  if (from < 0 || n < 6) return null;
-  let light = 0;
-  const values: number[] = [];
-  for (let r = from; r < to; r++) {
-    light += line.colours[r * 3]! / n;
-    values.push(Math.log(Math.max(DARK, line.colours[r * 3]!)));
-  }
-  if (light > BURNT) return null;
-  // Shade that changes evenly up the end is no float.
-  const middle = (n - 1) / 2;
-  const mean = values.reduce((sum, value) => sum + value, 0) / n;
-  let product = 0;
-  let power = 0;
-  values.forEach((value, i) => {
-    product += (i - middle) * (value - mean);
-    power += (i - middle) ** 2;
-  });
-  const crest = beat.evenCrest + (line.end % 2);
-  let real = 0;
-  let imaginary = 0;
-  values.forEach((value, i) => {
-    const off = value - mean - (product / power) * (i - middle);
-    const weight = 1 - Math.cos((2 * Math.PI * (i + 0.5)) / n);
-    const angle = Math.PI * (beat.passesAt((from + i) * line.yStep, line.end) - crest);
-    real += weight * off * Math.cos(angle);
-    imaginary += weight * off * Math.sin(angle);
-  });
-  const size = Math.hypot(real, imaginary);
-  return { swing: (2 * size) / n, inStep: size > 0 ? real / size : 0 };
 }

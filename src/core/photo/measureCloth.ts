@@ -5,6 +5,7 @@ import type { Piece } from '../model/piece.ts';
 import { BARE } from '../model/plan.ts';
 import { type FloatScale, readBeat } from './beat.ts';
 import { cameraOver } from './cameraOver.ts';
+import { doubtClothAbove, LOOKED_ABOVE } from './clothAbove.ts';
 import { readColours } from './clothColours.ts';
 import { type ClothFrame, clothFrame } from './clothFrame.ts';
 import { NO_STRING, OUTSIDE_PICTURE } from './countEnds.ts';
@@ -21,7 +22,7 @@ import { loomSampler } from './sampleLoom.ts';
 import type { SideReading } from './sideReading.ts';
 import { median } from './statistics.ts';
 import { stringRuns } from './stringRuns.ts';
-import { weaveLines } from './weaveLines.ts';
+import { lineUpTo, weaveLines } from './weaveLines.ts';
 
 /** The figures of one photograph before they are compared with the plan. */
 export type ClothReading = Pick<LoomReading, 'ends' | 'selvedge' | 'ribs' | 'pass' | 'beat' | 'colours'>;
@@ -80,7 +81,9 @@ export function measureCloth(
   onStage('beat', 0, 1);
   const course = ribCourse(frame, firstEnds, selvedge);
   const tops = firstEnds.flatMap((end) => (end.fell ? [{ end: end.index, y: end.fell.value }] : []));
-  const lines = weaveLines(sampler, frame, course, tops);
+  const looked = tops.map(({ end, y }) => ({ end, y: y + LOOKED_ABOVE * frame.planPass * MOST_OFF_PLAN }));
+  const farLines = weaveLines(sampler, frame, course, looked);
+  const lines = farLines.map((line, i) => lineUpTo(line, tops[i]!.y));
   const scale = floatScale(frame, pose);
   const beat = readBeat(lines, frame, scale);
   const shows = WEAVE_SHOWS * frame.planPass;
@@ -88,7 +91,7 @@ export function measureCloth(
     return { ends: firstEnds.map(weaveless), selvedge: [], ribs: [], pass: null, beat: [], colours: null };
   }
   const sureEnds = beat
-    ? doubtUnwoven(doubtOddFloats(firstEnds, beat), lines, beat)
+    ? doubtClothAbove(doubtUnwoven(doubtOddFloats(firstEnds, beat), lines, beat), farLines, beat)
     : firstEnds.map((end) => (end.fell && end.fell.value > shows ? weaveless(end) : end));
   const runs = stringRuns(sampler, frame, tracks, sureEnds);
   const ends = sureEnds.map((end, i) => ({ ...end, ...runs[i]! }));
@@ -119,6 +122,9 @@ const weaveless = (end: EndReading): EndReading => ({
   fell: null,
   xAtFell: null,
 });
+
+/** Passes are no higher than so many planned ones. */
+const MOST_OFF_PLAN = 1.5;
 
 /** Cloth of this many passes shows its beat; where none is found, what was taken for cloth is most likely the table. */
 const WEAVE_SHOWS = 40;

@@ -37,3 +37,9 @@ export function weaveLines(
     return { end, rows, yStep, colours };
   });
 }
+
+/** The same line, ended at a height, mm up from the base. */
+export function lineUpTo(line: WeaveLine, y: number): WeaveLine {
+  const rows = Math.max(0, Math.min(line.rows, Math.floor(y / line.yStep)));
+  return { ...line, rows, colours: line.colours.subarray(0, rows * 3) };
+}

@@ -353,6 +353,7 @@ export const told: Told = [
     'no floats are seen below it, so something may lie over the fell here',
     'darunter sind keine Flottungen zu sehen, also liegt hier wohl etwas über dem Warenrand',
   ],
+  ['floats go on above the edge that was found', 'über der gefundenen Kante gehen die Flottungen weiter'],
   ['something lies over the fell here', 'hier liegt etwas über dem Warenrand'],
   [
     'the last float can’t be told from what lies above it',
