@@ -54,3 +54,19 @@ test('a bar on a dark table, seen no better than its shadow, isn’t measured fr
   const { reading, truth } = await readingOf(9117);
   expect(wrongFigures(reading, truth)).toEqual([]);
 });
+
+test('a ruler over a few notches hides strings and doesn’t make the count wrong', LONG, async () => {
+  const { reading, truth } = await readingOf(9134);
+  expect(reading.status).toBe('measured');
+  expect(reading.endsCounted).toBeNull();
+  expect(wrongFigures(reading, truth)).toEqual([]);
+  expect(reading.flags.filter((flag) => flag.kind === 'count').map((flag) => flag.ends)).toEqual([
+    [36, 37, 38, 39, 40, 41],
+  ]);
+});
+
+test('where it may hide outer strings, it is named', LONG, async () => {
+  const { reading } = await readingOf(9124);
+  expect(reading.status).toBe('needs-reference');
+  expect(reading.reasons[0]!.message.mm).toContain('3 outer ends');
+});

@@ -1,9 +1,10 @@
 import { inBothUnits } from '../model/bothUnits.ts';
-import type { Flag, LoomReading } from '../model/check.ts';
+import type { EndReading, Flag, LoomReading } from '../model/check.ts';
 import { sizeAsFinding } from '../model/deviationWords.ts';
 import { lengthInWords } from '../model/lengthWords.ts';
 import { measurement } from '../model/measurement.ts';
 import type { Piece } from '../model/piece.ts';
+import { OVER_NOTCH } from '../photo/coveredNotches.ts';
 import { bareStringPlace } from './bareStringPlace.ts';
 
 /** A beat that would land the whole piece higher or lower than planned. */
@@ -42,10 +43,30 @@ export function beatFlags(reading: LoomReading, piece: Piece): Flag[] {
 /** Strings named by number when they aren't seen, and shown from near. */
 const MOST_NAMED = 4;
 
+/** Ends whose notches lie under something: nothing is said of their strings. */
+function hiddenFlag(hidden: readonly EndReading[], reading: LoomReading, piece: Piece): Flag {
+  const first = hidden[0]!;
+  const numbers = `${first.index + 1}–${hidden[hidden.length - 1]!.index + 1}`;
+  const place = bareStringPlace(first, reading, piece);
+  return {
+    kind: 'count',
+    side: place?.side ?? null,
+    yMm: place?.y ?? null,
+    xMm: place?.x ?? null,
+    ends: hidden.map((end) => end.index),
+    deviationMm: 0,
+    sigmaMm: (hidden.length * piece.loom.notchPitch) / 2,
+    message: inBothUnits(() => `Something lies over notches of ends ${numbers}, so the ends weren’t counted.`),
+    advice: 'Take it away for a full count.',
+  };
+}
+
 /** Ends planned against ends seen. A string that was overlooked at its notch but followed above the cloth is there. */
 export function countFlags(reading: LoomReading, piece: Piece): Flag[] {
   const planned = piece.warp.ends;
   const lacking = reading.ends.filter((end) => end.notchX === null);
+  const hidden = lacking.filter((end) => end.why === OVER_NOTCH);
+  if (hidden.length > 0) return [hiddenFlag(hidden, reading, piece)];
   if (reading.endsCounted === null) return [];
   // Ends may also lack a place because something hides them above the cloth: those were counted.
   const overlooked = lacking.length === planned - reading.endsCounted;

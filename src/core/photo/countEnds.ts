@@ -25,7 +25,7 @@ const median = (values: readonly number[]): number => {
 };
 
 /** Heights inside the top bar, mm, at which every place is looked at. */
-const DEPTHS = [3, 4.5, 6, 7.5, 9, 10.5, 12, 13.5, 15, 16.5, 18, 19.5, 21, 22.5, 24, 25.5, 27, 28.5];
+export const DEPTHS = [3, 4.5, 6, 7.5, 9, 10.5, 12, 13.5, 15, 16.5, 18, 19.5, 21, 22.5, 24, 25.5, 27, 28.5];
 
 /**
  * Looks at every notch place, the plan's and a few beyond, for a string near the top bar: a bar of the right breadth

@@ -2,7 +2,10 @@ import type { FittedLens, ReferenceMethod } from '../model/check.ts';
 import { measurement } from '../model/measurement.ts';
 import { success } from '../model/outcome.ts';
 import { type Camera, cameraToVector } from './camera.ts';
+import { notchX } from './coarseCamera.ts';
 import { countEnds, OUTSIDE_PICTURE, type PlaceSeen } from './countEnds.ts';
+import { coveredNotches, OVER_NOTCH } from './coveredNotches.ts';
+import { mapOf } from './firstLook.ts';
 import { type Fused, fuseReferences, type Shown } from './fuseReferences.ts';
 import { lensOfFit } from './knownLens.ts';
 import type { LocateOptions, View } from './locateOptions.ts';
@@ -81,7 +84,7 @@ export function finishedLoom(
   const slopes = expected.ends > 0 ? upperSlopes(followed.ends, fit.camera, photo, mirrored) : () => 0;
   // As far out as the warp's own mirror image about the loom's middle would reach.
   const beyond = Math.max(4, Math.ceil(2 * Math.abs(offMiddle(expected))) + 1);
-  const places = countEnds(
+  const counts = countEnds(
     followed.stringsIn,
     fit.camera,
     photo,
@@ -92,13 +95,19 @@ export function finishedLoom(
     beyond,
     placed?.inView,
   );
+  const toPhoto = mapOf(fit.camera, photo, mirrored);
+  const places = coveredNotches(followed.stringsIn, counts, (place, depth) => {
+    const slope = slopes(Math.round(Math.min(expected.ends - 1, Math.max(0, place))));
+    return toPhoto(notchX(expected, expected.firstNotch + place) - slope * depth, expected.openingHeight - depth);
+  });
   const seen = places.filter(({ why }) => why !== OUTSIDE_PICTURE);
   const planned = seen.filter(({ place }) => place >= 0 && place < expected.ends);
   const counted = seen.filter((place) => place.present).length;
   const outside = seen.filter((place) => place.present && (place.place < 0 || place.place >= expected.ends));
-  const missing = planned.filter((place) => !place.present);
+  const covered = planned.filter(({ why }) => why === OVER_NOTCH);
+  const missing = planned.filter(({ present, why }) => !present && why !== OVER_NOTCH);
   options.trace?.(
-    `counted ${counted} of ${planned.length}; outside [${outside.map((place) => place.place)}] missing [${missing.map((place) => place.place)}]`,
+    `counted ${counted} of ${planned.length}; outside [${outside.map((place) => place.place)}] missing [${missing.map((place) => place.place)}] covered [${covered.map((place) => place.place)}]`,
   );
   if (counted < 0.5 * expected.ends || counted < 0.5 * planned.length) {
     return refusal(
@@ -107,7 +116,10 @@ export function finishedLoom(
       'Take the picture with light from the side, so that the strings stand out, or click the four inner corners.',
     );
   }
-  const moved = movedBy(seen, expected.ends);
+  const moved = movedBy(
+    seen.filter(({ why }) => why !== OVER_NOTCH),
+    expected.ends,
+  );
   if (moved !== 0 && options.mirrored === undefined && moved === -2 * offMiddle(expected)) {
     return refusal(
       'maybe-mirrored',
@@ -128,6 +140,15 @@ export function finishedLoom(
   const strung = seen.filter((place) => place.present).map(({ place }) => place);
   const [first, last] = [planned[0]!.place, planned[planned.length - 1]!.place];
   const outer = Math.max(0, Math.min(...strung) - first) + Math.max(0, last - Math.max(...strung));
+  const outerHidden = covered.filter(({ place }) => place < Math.min(...strung) || place > Math.max(...strung));
+  if (outside.length === 0 && outer > 1 && outer === outerHidden.length) {
+    // A loom's rail, or a table where there is no string at all, may look the same: they aren't taken to be there.
+    return refusal(
+      'no-strings',
+      `Something lies over the notches of ${outer} outer ends, so it can’t be seen whether their strings are there.`,
+      'Take away what lies over the bar, then take the picture again. If nothing lies there, correct the number of ends in the plan.',
+    );
+  }
   if (outside.length > 0 || outer > 1 || missing.length > Math.max(2, 0.12 * expected.ends)) {
     return refusal(
       'wrong-count',
@@ -148,7 +169,7 @@ export function finishedLoom(
     const cut = placed !== null && !placed.inView.whole(end.end);
     return cut ? { end: end.end, why: OUTSIDE_PICTURE, notchX: null, bare: [] } : track;
   });
-  const endsCounted = planned.length === expected.ends ? counted : null;
+  const endsCounted = planned.length === expected.ends && covered.length === 0 ? counted : null;
   return success({ pose, tied: fit, endsCounted, tracks, remarks });
 }
 

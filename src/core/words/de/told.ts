@@ -95,6 +95,11 @@ export const told: Told = [
   ['{planned} ends planned, {seen} seen', '{planned} Kettfäden geplant, {seen} gesehen'],
   ['End {end} may be missing or hidden', 'Kettfaden {end} fehlt vielleicht oder ist verdeckt'],
   ['Ends {ends} may be missing or hidden', 'Die Kettfäden {ends} fehlen vielleicht oder sind verdeckt'],
+  [
+    'Something lies over notches of ends {ends}, so the ends weren’t counted',
+    'Über Kerben der Kettfäden {ends} liegt etwas, darum wurden die Kettfäden nicht gezählt',
+  ],
+  ['Take it away for a full count', 'Zum Zählen wegnehmen'],
   ['Look whether it is there', 'Nachsehen, ob er da ist'],
   [
     'An edge in the cloth lies {size} to the left of its place',
@@ -198,6 +203,18 @@ export const told: Told = [
   [
     'Take the picture with light from the side, so that the strings stand out, or click the four inner corners',
     'Mit Licht von der Seite aufnehmen, damit die Fäden sich abheben, oder die vier inneren Ecken antippen',
+  ],
+  [
+    'Something lies over the notches of {outer} outer ends, so it can’t be seen whether their strings are there',
+    'Über den Kerben von {outer} äußeren Kettfäden liegt etwas; ob ihre Fäden da sind, ist nicht zu sehen',
+  ],
+  [
+    'Take away what lies over the bar, then take the picture again',
+    'Wegnehmen, was über der Leiste liegt, dann noch einmal aufnehmen',
+  ],
+  [
+    'If nothing lies there, correct the number of ends in the plan',
+    'Liegt dort nichts, die Zahl der Kettfäden im Plan berichtigen',
   ],
   ['The plan has {planned} ends; the picture shows {seen}', 'Geplant sind {planned} Kettfäden; das Bild zeigt {seen}'],
   [
@@ -347,6 +364,7 @@ export const told: Told = [
   ],
   // Warum ein Kettfaden nicht gesehen wurde
   ['no string is seen at its notch', 'an seiner Kerbe ist kein Faden zu sehen'],
+  ['something lies over its notch', 'über seiner Kerbe liegt etwas'],
   ['the picture doesn’t hold all of it', 'er ist nicht ganz im Bild'],
   ['the strings were not told apart', 'die Fäden waren nicht zu trennen'],
   [
