@@ -3,13 +3,14 @@ import { decodePhoto } from '../../bench/decodePhoto.ts';
 import { measure, pieceOf } from '../../bench/measuring.ts';
 import { wrongFigures } from '../../bench/wrongPhotograph.ts';
 import { randomScene } from '../../scripts/pictures/drawnLoom/randomScene.ts';
+import type { LoomScene } from '../../scripts/pictures/drawnLoom/scene.ts';
 import { drawnLoom } from '../../scripts/pictures/drawnLoom.ts';
 import type { PhotoTruth } from '../../scripts/pictures/spoiltLooms.ts';
 import { parseBrief } from '../../src/core/project/brief.ts';
 
 /** A drawn loom whose scene has one thing that once led the check astray, its reading and its truth. */
-async function readingOf(seed: number) {
-  const { jpeg, brief, truth } = await drawnLoom(randomScene(`seed ${seed}`, seed));
+async function readingOf(seed: number, change: (scene: LoomScene) => LoomScene = (scene) => scene) {
+  const { jpeg, brief, truth } = await drawnLoom(change(randomScene(`seed ${seed}`, seed)));
   const parsed = parseBrief(JSON.parse(JSON.stringify(brief)));
   if (!parsed.ok) throw new Error(parsed.problem.sentence);
   const reading = measure(await decodePhoto(jpeg), pieceOf(parsed.value));
@@ -69,4 +70,16 @@ test('where it may hide outer strings, it is named', LONG, async () => {
   const { reading } = await readingOf(9124);
   expect(reading.status).toBe('needs-reference');
   expect(reading.reasons[0]!.message.mm).toContain('3 outer ends');
+});
+
+test('a warp on which nothing is woven is counted, and its cloth said to be missing', LONG, async () => {
+  const { reading, truth } = await readingOf(9105, (scene) => ({
+    ...scene,
+    things: [],
+    cloth: { ...scene.cloth, passes: scene.cloth.passes.map(() => 0), tails: 0 },
+  }));
+  expect(reading.status).toBe('measured');
+  expect(reading.endsCounted).toBe(truth.ends.length);
+  expect(reading.ends.filter((end) => end.fell !== null)).toEqual([]);
+  expect(reading.reasons.map((reason) => reason.code)).toEqual(['nothing-woven']);
 });

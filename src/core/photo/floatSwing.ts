@@ -55,3 +55,18 @@ export function floatSwing(line: WeaveLine, toY: number, beat: Beat): FloatSwing
   const size = Math.hypot(real, imaginary);
   return { size: (2 * size) / n, inStep: size > 0 ? real / size : 0 };
 }
+
+/** Looks down an end's line, half of each shared with the next, from a little below its top to its foot. */
+export function looksDown(line: WeaveLine, beat: Beat): FloatSwing[] {
+  const pass = beat.pass.value;
+  const looks: FloatSwing[] = [];
+  for (
+    let y = line.rows * line.yStep - (FLOATS_SEEN + 2) * pass;
+    y > FLOATS_SEEN * pass;
+    y -= 0.5 * FLOATS_SEEN * pass
+  ) {
+    const look = floatSwing(line, y, beat);
+    if (look !== null) looks.push(look);
+  }
+  return looks;
+}

@@ -1,6 +1,6 @@
 import type { EndReading } from '../model/check.ts';
 import type { Beat } from './beat.ts';
-import { FLOATS_SEEN, floatSwing } from './floatSwing.ts';
+import { floatSwing, looksDown } from './floatSwing.ts';
 import { median, quantile } from './statistics.ts';
 import type { WeaveLine } from './weaveLines.ts';
 
@@ -30,10 +30,7 @@ export function doubtUnwoven(ends: readonly EndReading[], lines: readonly WeaveL
     const top = line.rows * line.yStep;
     const found = floatSwing(line, top - EDGE * pass, beat);
     if (found !== null) tops.set(line.end, found.size);
-    for (let y = top - (FLOATS_SEEN + 2) * pass; y > FLOATS_SEEN * pass; y -= 0.5 * FLOATS_SEEN * pass) {
-      const within = floatSwing(line, y, beat);
-      if (within !== null) inner.push({ end: line.end, ...within });
-    }
+    for (const look of looksDown(line, beat)) inner.push({ end: line.end, ...look });
   }
   if (inner.length < 8 || tops.size < 4) return [...ends];
   const usual = median(inner.map((one) => one.size));

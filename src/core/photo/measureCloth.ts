@@ -8,9 +8,11 @@ import { cameraOver } from './cameraOver.ts';
 import { doubtClothAbove, LOOKED_ABOVE } from './clothAbove.ts';
 import { readColours } from './clothColours.ts';
 import { type ClothFrame, clothFrame } from './clothFrame.ts';
-import { NO_STRING, OUTSIDE_PICTURE } from './countEnds.ts';
+import { OUTSIDE_PICTURE } from './countEnds.ts';
+import { outerEnds, withoutCovered } from './edgeCovered.ts';
 import type { EndFell } from './endFell.ts';
 import { doubtOddFloats } from './fellFloats.ts';
+import { FLOATS_SEEN } from './floatSwing.ts';
 import type { LocatedLoom, LoomPose } from './loomPose.ts';
 import { doubtUnwoven } from './lyingOver.ts';
 import { measureFell } from './measureFell.ts';
@@ -22,7 +24,7 @@ import { loomSampler } from './sampleLoom.ts';
 import type { SideReading } from './sideReading.ts';
 import { median } from './statistics.ts';
 import { stringRuns } from './stringRuns.ts';
-import { lineUpTo, weaveLines } from './weaveLines.ts';
+import { lineUpTo, type WeaveLine, weaveLines } from './weaveLines.ts';
 
 /** The figures of one photograph before they are compared with the plan. */
 export type ClothReading = Pick<LoomReading, 'ends' | 'selvedge' | 'ribs' | 'pass' | 'beat' | 'colours'>;
@@ -82,7 +84,8 @@ export function measureCloth(
   const course = ribCourse(frame, firstEnds, selvedge);
   const tops = firstEnds.flatMap((end) => (end.fell ? [{ end: end.index, y: end.fell.value }] : []));
   const looked = tops.map(({ end, y }) => ({ end, y: y + LOOKED_ABOVE * frame.planPass * MOST_OFF_PLAN }));
-  const farLines = weaveLines(sampler, frame, course, looked);
+  const weave = (to: Tops) => weaveLines(sampler, frame, course, to);
+  const farLines = weave(looked);
   const lines = farLines.map((line, i) => lineUpTo(line, tops[i]!.y));
   const scale = floatScale(frame, pose);
   const beat = readBeat(lines, frame, scale);
@@ -105,9 +108,10 @@ export function measureCloth(
   const colours = beat && readColours(lines, beat, piece, plannedYarn);
   onStage('ribs', 0, 1);
   const ribs = beat ? readRibs(sampler, frame, course, beat, scale, tops, (x, y) => shared(x, y).x) : [];
+  const clear = beat ? withoutCovered(selvedge, lines, outerLines(weave, firstEnds, selvedge, frame), beat) : selvedge;
   return {
     ends,
-    selvedge: belowFell(selvedge, sureEnds),
+    selvedge: belowFell(clear, sureEnds),
     ribs,
     pass: beat?.pass ?? null,
     beat: beat?.rows ?? [],
@@ -156,8 +160,8 @@ function side(
   unsharp: number,
 ): SideReading[] {
   // Where the outer notch is empty, the weft turns round the next end.
-  const strung = ends.filter((end) => end.why !== NO_STRING).map((end) => end.index);
-  const outer = which === 'left' ? Math.min(...strung) : Math.max(...strung);
+  const outer = outerEnds(ends)[which][0];
+  if (outer === undefined) return [];
   const reading = ends.find((end) => end.index === outer);
   if (reading?.why === OUTSIDE_PICTURE) return [];
   const known = fells.filter((fell) => fell.fell);
@@ -175,6 +179,22 @@ function side(
     top,
     unsharp,
   );
+}
+
+/** Heights up to which ends are looked at, mm up from the base. */
+type Tops = readonly { readonly end: number; readonly y: number }[];
+
+/** Up the outermost ends, to as far above the topmost selvedge as a look at the floats reaches. */
+function outerLines(
+  weave: (to: Tops) => WeaveLine[],
+  ends: readonly EndReading[],
+  selvedge: readonly SelvedgeRow[],
+  frame: ClothFrame,
+): Readonly<Record<'left' | 'right', readonly WeaveLine[]>> {
+  const y = Math.max(0, ...selvedge.map((row) => row.y)) + FLOATS_SEEN * MOST_OFF_PLAN * frame.planPass;
+  const { left, right } = outerEnds(ends);
+  const upTo = (of: readonly number[]) => weave(of.map((end) => ({ end, y })));
+  return { left: upTo(left), right: upTo(right) };
 }
 
 /** Selvedges no higher than the fell that is still believed nearest to each: above it there may be bare string. */

@@ -1,8 +1,9 @@
+import { inBothUnits } from '../model/bothUnits.ts';
 import type { LoomReading, Reason } from '../model/check.ts';
 import type { Piece } from '../model/piece.ts';
 import { locateLoom } from './locateLoom.ts';
 import type { LoomOptions } from './locateOptions.ts';
-import { measureCloth } from './measureCloth.ts';
+import { type ClothReading, measureCloth } from './measureCloth.ts';
 import type { Photo } from './raster.ts';
 import { unmeasured } from './unmeasured.ts';
 
@@ -20,7 +21,7 @@ export function measureLoom(photo: Photo, piece: Piece, options: LoomOptions): L
   const cloth = measureCloth(photo, piece, located.value, options.onStage);
   return {
     status: 'measured',
-    reasons: located.value.remarks,
+    reasons: showsCloth(cloth) ? located.value.remarks : [...located.value.remarks, NOTHING_WOVEN],
     reference: located.value.pose.reference,
     endsCounted: located.value.endsCounted,
     ...cloth,
@@ -28,6 +29,15 @@ export function measureLoom(photo: Photo, piece: Piece, options: LoomOptions): L
     timingMs: {},
   };
 }
+
+const showsCloth = (cloth: ClothReading): boolean =>
+  cloth.selvedge.length > 0 || cloth.ends.some((end) => end.fell !== null);
+
+const NOTHING_WOVEN: Reason = {
+  code: 'nothing-woven',
+  message: inBothUnits(() => 'Strings are seen, but no woven cloth.'),
+  remedy: 'If something is woven, take the picture again in focus and with light from the side.',
+};
 
 /** A photograph that wasn't measured, and why: refused where the file itself is at fault, else asked about. */
 export function askAgain(reason: Reason): LoomReading {

@@ -362,6 +362,11 @@ export const told: Told = [
     'Hold still, let the camera focus on the strings, and take it again',
     'Ruhig halten, auf die Fäden scharf stellen lassen und noch einmal aufnehmen',
   ],
+  ['Strings are seen, but no woven cloth', 'Fäden sind zu sehen, aber kein Gewebe'],
+  [
+    'If something is woven, take the picture again in focus and with light from the side',
+    'Ist etwas gewebt, noch einmal scharf und mit Licht von der Seite aufnehmen',
+  ],
   // Warum ein Kettfaden nicht gesehen wurde
   ['no string is seen at its notch', 'an seiner Kerbe ist kein Faden zu sehen'],
   ['something lies over its notch', 'über seiner Kerbe liegt etwas'],

@@ -1,0 +1,58 @@
+import { describe, expect, it } from 'vitest';
+import type { EndReading, SelvedgeRow } from '../../src/core/model/check.ts';
+import { measurement } from '../../src/core/model/measurement.ts';
+import type { Mm } from '../../src/core/model/units.ts';
+import type { Beat } from '../../src/core/photo/beat.ts';
+import { NO_STRING } from '../../src/core/photo/countEnds.ts';
+import { outerEnds, withoutCovered } from '../../src/core/photo/edgeCovered.ts';
+import type { WeaveLine } from '../../src/core/photo/weaveLines.ts';
+
+const pass = 1.2;
+const yStep = 0.2;
+const top = 70;
+const beat: Beat = { pass: measurement(pass, 0.01, 10, 'test'), rows: [], passesAt: (y) => y / pass, evenCrest: 0 };
+
+/** Lightness up one end: floats, but for a stretch over which something plain lies. */
+function line(end: number, plain: readonly [number, number] | null, swing = 15): WeaveLine {
+  const rows = Math.round(top / yStep);
+  const colours = new Float32Array(rows * 3);
+  for (let r = 0; r < rows; r++) {
+    const y = r * yStep;
+    const floats = plain && y > plain[0] && y < plain[1] ? 0 : swing * Math.cos(Math.PI * (y / pass + end));
+    colours[r * 3] = 120 + floats + 0.8 * Math.sin(12.9 * r + 78.2 * end);
+  }
+  return { end, rows, yStep, colours };
+}
+
+const lines = Array.from({ length: 20 }, (_, end) => line(end, null));
+const at = (x: number) => measurement(x as Mm, 0.2, 1, 'test');
+const rows = Array.from({ length: 60 }, (_, y): SelvedgeRow => ({ y, left: at(-50), right: at(50) }));
+const gone = (outer: Parameters<typeof withoutCovered>[2], side: 'left' | 'right'): number[] =>
+  withoutCovered(rows, lines, outer, beat)
+    .filter((row) => row[side] === null)
+    .map((row) => row.y);
+
+describe('selvedges beside which something lies over the cloth', () => {
+  const plain = { left: [line(0, null), line(1, null)], right: [line(19, null), line(18, null)] };
+  const ruler = [20, 40] as const;
+
+  it('are taken back, on that side and at those heights alone', () => {
+    const outer = { ...plain, right: [line(19, ruler), line(18, ruler)] };
+    const heights = gone(outer, 'right');
+    expect(Math.min(...heights)).toBeGreaterThan(ruler[0]);
+    expect(Math.max(...heights)).toBeLessThan(ruler[1]);
+    expect(heights.length).toBeGreaterThan(10);
+    expect(gone(outer, 'left')).toEqual([]);
+  });
+
+  it('stay where the outermost end alone shows no floats, and where all do', () => {
+    expect(gone({ ...plain, right: [line(19, ruler), line(18, null)] }, 'right')).toEqual([]);
+    expect(gone(plain, 'right')).toEqual([]);
+  });
+
+  it('begin at the outermost ends that hold a string', () => {
+    const end = (index: number, why: string | null) => ({ index, why }) as EndReading;
+    const ends = [end(0, NO_STRING), end(1, null), end(2, 'hidden above the cloth'), end(3, null), end(4, null)];
+    expect(outerEnds(ends)).toEqual({ left: [1, 2], right: [4, 3] });
+  });
+});
