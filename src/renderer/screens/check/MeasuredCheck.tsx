@@ -160,11 +160,7 @@ export function MeasuredCheck(props: MeasuredCheckProps) {
             {tell(reason.message[piece.units])} {tell(reason.remedy)}
           </p>
         ))}
-        <CameraTurns
-          piece={piece}
-          camera={look.camera}
-          onAnswered={() => void useChecks.getState().measureKept(look.hash, look.name, look.camera)}
-        />
+        <CameraTurns piece={piece} camera={look.camera} onAnswered={() => void useChecks.getState().measureAgain()} />
         <ForecastLines forecasts={comparison.forecasts} units={piece.units} />
         <SinceLast look={look} piece={piece} />
         <AgreeingRows rows={rows} />

@@ -51,11 +51,14 @@ function OrderOfWork({ work }: { readonly work: Work }) {
   const words = all.order;
   const { key, piece } = usePiece();
   const { setBare, goTo, say } = useShell.getState();
-  const [opening] = useState(useShell.getState().opening);
+  const [begin] = useState(() => {
+    const { opening } = useShell.getState();
+    return opening !== null && 'replan' in opening ? opening : null;
+  });
   const last = work.plan.blocks.length - 1;
   const [picked, setPicked] = useState<number | null>(null);
   const [showWoven, setShowWoven] = useState(false);
-  const [sheet, setSheet] = useState<'slits' | 'marks' | 'table' | 'replan' | null>(opening === null ? null : 'replan');
+  const [sheet, setSheet] = useState<'slits' | 'marks' | 'table' | 'replan' | null>(begin === null ? null : 'replan');
   const total = work.turns.reduce((sum, turn) => sum + turn.passes, 0);
   const growing = useGrowing(total);
   const chosen = Math.min(last, picked ?? work.block);
@@ -127,7 +130,7 @@ function OrderOfWork({ work }: { readonly work: Work }) {
       {(sheet === 'slits' || sheet === 'marks') && (
         <SlitsAndMarks work={work} which={sheet} onClose={() => setSheet(null)} />
       )}
-      {sheet === 'replan' && <ReplanSheet work={work} begin={opening?.replan ?? null} onClose={() => setSheet(null)} />}
+      {sheet === 'replan' && <ReplanSheet work={work} begin={begin?.replan ?? null} onClose={() => setSheet(null)} />}
       {sheet === 'table' && piece && <DrawingTable table={tableOf(work, words)} onClose={() => setSheet(null)} />}
     </ScreenFrame>
   );

@@ -121,7 +121,8 @@ export const check: Words['check'] = {
   cameraTurns: {
     label: 'Diese Kamera',
     ask: 'Dreht diese Kamera ihre Bilder um, wie ein Spiegel?',
-    why: 'Das Stück ist links und rechts gleich, das Foto verrät es also nicht. Ein Blatt mit Schrift davorhalten: ist sie im Bild lesbar?',
+    whySame: 'Das Stück ist links und rechts gleich, das Foto verrät es also nicht.',
+    tryIt: 'Ein Blatt mit Schrift davorhalten: ist sie im Bild lesbar?',
     no: 'Die Schrift stimmt',
     yes: 'Sie ist umgedreht',
     doesTurn: (camera) => `${camera} dreht Bilder um; links und rechts werden zurückgetauscht.`,
@@ -270,11 +271,27 @@ export const check: Words['check'] = {
   leavePoints: 'Punkte verlassen',
   takeBackPoint: 'Die letzte Marke zurücknehmen',
   nothingGuessed: 'Nichts wurde geraten und nichts gesichert.',
-  takeAgain: 'Noch einmal aufnehmen.',
-  mendPlan: 'Den Plan ansehen.',
-  mendPlanWhere: 'Rahmen, Kerben und Kettfäden werden unter „Stück“ geändert.',
+  ways: {
+    photograph: 'Noch einmal aufnehmen.',
+    plan: 'Den Plan ansehen.',
+    loom: 'Nachsehen, was stimmt.',
+    marks: 'Die Marken ansehen.',
+    camera: 'Sagen, ob die Kamera umdreht.',
+  },
+  waysSecond: (way, cameraKnown) => {
+    if (way === 'photograph') return 'Beide Leisten im Bild. Ein Fenster daneben hilft mehr als eine Lampe.';
+    if (way === 'marks') return 'Sie sind noch, wo sie gesetzt wurden.';
+    if (way === 'camera')
+      return cameraKnown
+        ? 'Das wird für diese Kamera gemerkt.'
+        : 'Nichts in diesem Foto nennt seine Kamera. Auch die vier Ecken verraten, was links und was rechts ist.';
+    return `${way === 'plan' ? 'Rahmen, Kerben und Kettfäden werden' : 'Die Öffnung wird'} unter „Stück“ geändert. Dieses Foto lässt sich dann messen, wie es ist.`;
+  },
+  mended: 'Noch einmal messen.',
+  mendedHow: 'Der Plan ist seither geändert; dasselbe Foto wird daran gehalten.',
+  measureAgain: 'Noch einmal messen',
   takeAgainHow: 'Die Kamera auflegen und mit kurzer Verzögerung auslösen.',
-  takeAgainSecond: 'Beide Leisten im Bild. Ein Fenster daneben hilft mehr als eine Lampe.',
+  orTakeAgain: 'Oder noch einmal aufnehmen.',
   orMarkFourPoints: 'Oder auf diesem vier Punkte setzen.',
   markFourPointsNow: 'Auf diesem vier Punkte setzen.',
   touchCorners: 'Die vier Innenecken des Rahmens berühren.',
