@@ -6,6 +6,7 @@ import type { WorkTurn } from './workTurns.ts';
 
 /** How far a check shows the work to have got, in turns done of the order of work. */
 export interface TurnShown {
+  readonly kind: 'moment';
   readonly turns: number;
   /** One sigma, in turns, rounded up: at least one, since an end is read to about a pass. */
   readonly sigmaTurns: number;
@@ -13,20 +14,25 @@ export interface TurnShown {
   readonly least: number;
 }
 
+/** Cloth stands there, and at no moment of the order does it stand like that. */
+export interface WovenOtherwise {
+  readonly kind: 'other-order';
+}
+
 /** Passes an end may stand off the order on the mean: beyond that the cloth was woven in another order. */
 const MOST_OFF = 4;
 
 /**
  * The moment of the work whose fell lies nearest to that of a photograph, over all ends that were read: the least sum of
- * plain differences, so that a few ends read wrongly don't decide. Null where passes or fell weren't read, nothing is
- * woven, or no moment of the order looks like it.
+ * plain differences, so that a few ends read wrongly don't decide. Null where passes or fell weren't read or nothing is
+ * woven.
  */
 export function turnShown(
   reading: LoomReading,
   turns: readonly WorkTurn[],
   blocks: readonly Block[],
   ends: number,
-): TurnShown | null {
+): TurnShown | WovenOtherwise | null {
   const standing = passesStanding(reading).filter(({ end }) => end < ends);
   if (standing.length < ends / 2) return null;
   const sigma = median(standing.map((one) => one.sigma));
@@ -39,9 +45,10 @@ export function turnShown(
       ends,
     );
   const shown = at(0);
-  if (shown.turns === 0 || shown.off > MOST_OFF) return null;
+  if (shown.off > MOST_OFF) return { kind: 'other-order' };
+  if (shown.turns === 0) return null;
   const least = at(-2).turns;
-  return { turns: shown.turns, sigmaTurns: Math.max(1, Math.ceil((shown.turns - least) / 2)), least };
+  return { kind: 'moment', turns: shown.turns, sigmaTurns: Math.max(1, Math.ceil((shown.turns - least) / 2)), least };
 }
 
 /** @returns turns done then, and how many passes an end is off on the mean. */

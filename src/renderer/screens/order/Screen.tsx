@@ -18,6 +18,7 @@ import { ClothPicture } from './ClothPicture.tsx';
 import { OrderList } from './OrderList.tsx';
 import { orderCommands } from './orderCommands.ts';
 import { ReplanSheet } from './ReplanSheet.tsx';
+import { ShownByCheck } from './ShownByCheck.tsx';
 import { SlitsAndMarks } from './SlitsAndMarks.tsx';
 import { useGrowing } from './useGrowing.ts';
 
@@ -118,12 +119,14 @@ function OrderOfWork({ work }: { readonly work: Work }) {
       </div>
       <div className="order-words">
         <Sentence>{sentence}</Sentence>
-        {work.planChanged && (
+        {work.planChanged ? (
           <p role="status" className="order-changed">
             <strong>{words.changedPlan}</strong> {words.changedPlanSecond}{' '}
             <QuietButton onPress={() => countTurns(work, work.turn)}>{words.matches}</QuietButton>{' '}
             <QuietButton onPress={() => countTurns(work, 0)}>{words.startAgain}</QuietButton>
           </p>
+        ) : (
+          <ShownByCheck work={work} />
         )}
         <OrderList work={work} chosen={chosen} showWoven={showWoven} onChoose={choose} onShowWoven={setShowWoven} />
       </div>

@@ -81,6 +81,15 @@ export const order: Words['order'] = {
   changedPlanSecond: 'Gewebte Wenden bleiben von unten gezählt. Stimmt das Bild mit dem Rahmen überein?',
   matches: 'Es stimmt',
   startAgain: 'Von unten neu zählen',
+  checkShowsMore: (check, place, giveOrTake) =>
+    place === null
+      ? `Messung ${check} zeigt alles gewebt.`
+      : `Messung ${check} zeigt mehr gewebt, als abgehakt ist: Fläche ${place.block}, Wende ${place.turn}, ±\u00a0${wenden(giveOrTake).replace(' ', '\u00a0')}.`,
+  countFromThere: 'Bis dort abhaken',
+  countedByCheck: (check) => `Abgehakt, so weit Messung ${check} es zeigt.`,
+  countTakenBack: 'Zurücknehmen',
+  checkShowsOtherOrder: (check) =>
+    `Messung ${check} zeigt Gewebtes, in anderer Folge als hier; abgehakt ist davon nichts.`,
   keys: {
     move: 'durch die Flächen',
     slits: 'Schlitze und Überhänge',

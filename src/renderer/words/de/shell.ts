@@ -33,7 +33,7 @@ export const shell: Words['shell'] = {
   stillOpenElsewhere: 'Es wird noch gehalten.',
   startPiece: 'Ein Stück beginnen oder öffnen',
   openPiece: 'Ein Stück öffnen',
-  duplicate: 'Eine Abschrift für das nächste Stück',
+  duplicate: 'Eine Kopie für das nächste Stück',
   copyName: (name) => `${name}, das nächste`,
   exportPiece: 'Als eine Datei aufheben',
   recent: 'Andere Stücke',

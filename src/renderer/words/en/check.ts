@@ -163,6 +163,7 @@ export const check = {
   markFourPoints: 'Mark four points',
   letItGo: 'Let this photograph go',
   table: 'Show the figures as a table',
+  tableShort: 'As a table',
   notKeptYet: (seen: number, ends: number) => `Not kept yet · ${seen} of ${ends} ends seen`,
   references: {
     measuredBy: (parts: string) => `Measured by ${parts}.`,

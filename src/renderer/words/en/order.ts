@@ -79,6 +79,20 @@ export const order = {
   changedPlanSecond: 'Turns you have woven stay counted from the bottom. Look at the picture: does it match the loom?',
   matches: 'It matches',
   startAgain: 'Count from the bottom again',
+  /** @param place the turn that would come next; null when all of it is woven. */
+  checkShowsMore: (
+    check: number,
+    place: { readonly block: number; readonly turn: number } | null,
+    giveOrTake: number,
+  ): string =>
+    place === null
+      ? `Check ${check} shows all of it woven.`
+      : `Check ${check} shows more woven than is ticked: block ${place.block}, turn ${place.turn}, give or take ${turns(giveOrTake).replace(' ', '\u00a0')}.`,
+  countFromThere: 'Tick up to there',
+  countedByCheck: (check: number) => `Ticked as far as check ${check} shows.`,
+  countTakenBack: 'Take it back',
+  checkShowsOtherOrder: (check: number) =>
+    `Check ${check} shows cloth woven, in another order than this one; nothing of it is ticked.`,
   keys: {
     move: 'move through blocks',
     slits: 'slits and overhangs',
