@@ -57,7 +57,7 @@ export const check: Words['check'] = {
   asideBecause: (reason) => `Beiseitegelegt: ${reason}`,
   sinceCheck: (number) => `Seit Messung ${number}`,
   edgeMoved: (edge, figure, inward, spread) =>
-    `${edge} ${figure} weiter ${inward ? 'innen' : 'außen'}, auf oder ab ${spread}.`,
+    `${edge} ${figure} weiter ${inward ? 'innen' : 'außen'}, auf ${spread} genau.`,
   beatMoved: (softer) => (softer ? 'Weicher angeschlagen als zuvor.' : 'Fester angeschlagen als zuvor.'),
   held: (names) => `${names.join(' und ')} ${names.length === 1 ? 'blieb' : 'blieben'}.`,
   joined: (names) => names.join(', '),
