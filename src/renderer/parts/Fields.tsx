@@ -123,6 +123,7 @@ export function NumberField(props: NumberFieldProps) {
         aria-describedby={refused ? sentence : undefined}
         value={shown}
         size={7}
+        onFocus={(event) => event.target.select()}
         onChange={(event) => setTyped(event.target.value)}
         onBlur={finish}
         onKeyDown={(event) =>
