@@ -126,8 +126,10 @@ export function CannotMeasure({ look, piece, preview, onAgain, onFourPoints }: C
             ) : (
               <div>
                 <p>
-                  <strong>{points ? words.markFourPointsNow : words.orMarkFourPoints}</strong> {words.touchCorners}{' '}
-                  {/* Where the footer has no room for it. */}
+                  <strong>
+                    {points && way.kind === 'photograph' ? words.markFourPointsNow : words.orMarkFourPoints}
+                  </strong>{' '}
+                  {words.touchCorners} {/* Where the footer has no room for it. */}
                   {main.onPress !== onFourPoints && second.onPress !== onFourPoints && (
                     <QuietButton onPress={onFourPoints}>{words.markFourPoints}</QuietButton>
                   )}

@@ -277,7 +277,7 @@ export const check: Words['check'] = {
     plan: 'Den Plan ansehen.',
     loom: 'Nachsehen, was stimmt.',
     marks: 'Die Marken ansehen.',
-    camera: 'Sagen, ob die Kamera umdreht.',
+    camera: 'Die Kamera oder der Karton?',
   },
   waysSecond: (way, cameraKnown) => {
     if (way === 'photograph') return 'Beide Leisten im Bild. Ein Fenster daneben hilft mehr als eine Lampe.';

@@ -286,7 +286,7 @@ export const check = {
     plan: 'Look at the plan.',
     loom: 'Find out which is right.',
     marks: 'Look at the marks.',
-    camera: 'Say whether the camera turns it over.',
+    camera: 'The camera, or the cartoon?',
   },
   waysSecond: (way: 'photograph' | 'plan' | 'loom' | 'marks' | 'camera', cameraKnown: boolean): string => {
     if (way === 'photograph') return 'Both bars in the picture. A window beside you helps more than a lamp.';
