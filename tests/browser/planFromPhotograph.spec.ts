@@ -103,3 +103,26 @@ for (const size of [
     expect(beside || earlier!.y + earlier!.height <= later!.y).toBe(true);
   });
 }
+
+test('at the bench the widths under the tally and what is to go stand on one line', async ({ page }) => {
+  await page.setViewportSize({ width: 1920, height: 1080 });
+  await page.keyboard.press('l');
+  await opened(page);
+  await page.keyboard.press('Control+3');
+  await main(page).click();
+  await page.locator('.bench-far').waitFor();
+  const baseline = (place: string) =>
+    page
+      .locator(place)
+      .first()
+      .evaluate((words) => {
+        // An empty inline block stands on the baseline of the words it follows.
+        const mark = document.createElement('span');
+        mark.style.display = 'inline-block';
+        words.append(mark);
+        const { bottom } = mark.getBoundingClientRect();
+        mark.remove();
+        return bottom;
+      });
+  expect(Math.abs((await baseline('.tally-ends')) - (await baseline('.bench-far')))).toBeLessThan(0.5);
+});

@@ -138,7 +138,7 @@ function PieceWork({ piece, plan }: { readonly piece: Piece; readonly plan: Plan
             ...plan.ornaments.map((ornament) => ornament.arithmetic),
             plan.hanging.dowel.arithmetic,
           ]}
-          title={words.arithmetic}
+          title={words.arithmeticTitle}
           onPrint={() => key !== null && void makeSheet(key, 'arithmetic', null)}
           onClose={close}
         />

@@ -8,7 +8,7 @@ export const piece: Words['piece'] = {
   warp: 'Kette',
   weft: 'Schuss',
   loom: 'Rahmen',
-  loomIs: (name, pitch, width, height) => `${name}, alle ${pitch} eine Kerbe, innen ${width} × ${height}`,
+  loomIs: (name, pitch, width, height) => `${name}, alle ${pitch} eine Kerbe, innen ${width}\u00a0×\u00a0${height}`,
   ends: (count) => (count === 1 ? '1 Kettfaden' : `${count} Kettfäden`),
   endsAre: (strings, first, last) =>
     `${strings === 2 ? 'je zwei Fäden' : 'je ein Faden'}, eine Kerbe auseinander, Kerben ${first} bis ${last}`,
@@ -24,6 +24,8 @@ export const piece: Words['piece'] = {
   headerAndTwining: 'mit Anfang und Zwirnung',
   unused: 'noch nicht verwebt',
   arithmetic: 'Rechnung zeigen',
+  arithmeticTitle: 'Die Rechnung',
+  about: (weight) => `etwa ${weight}`,
   changeLoom: 'Rahmen ändern',
   changeWarp: 'Kette ändern',
   making: 'Arbeitsweise',

@@ -35,7 +35,7 @@ export const shell: Words['shell'] = {
   openPiece: 'Ein Stück öffnen',
   duplicate: 'Eine Kopie für das nächste Stück',
   copyName: (name) => `${name}, das nächste`,
-  exportPiece: 'Als eine Datei aufheben',
+  exportPiece: 'Als Datei aufheben',
   recent: 'Andere Stücke',
   noRecent: 'Noch keine anderen Stücke.',
   notFound: 'der Ordner liegt nicht mehr, wo er lag',

@@ -7,7 +7,7 @@ export const piece = {
   weft: 'Weft',
   loom: 'Loom',
   loomIs: (name: string, pitch: string, width: string, height: string) =>
-    `${name}, notches ${pitch} apart, ${width} × ${height} inside`,
+    `${name}, notches ${pitch} apart, ${width}\u00a0×\u00a0${height} inside`,
   ends: (count: number) => (count === 1 ? '1 end' : `${count} ends`),
   endsAre: (strings: number, first: number, last: number) =>
     `${strings === 2 ? 'two strings to each' : 'one string to each'}, a notch apart, notches ${first} to ${last}`,
@@ -23,6 +23,8 @@ export const piece = {
   headerAndTwining: 'with header and twining',
   unused: 'not woven yet',
   arithmetic: 'Show the arithmetic',
+  arithmeticTitle: 'The arithmetic',
+  about: (weight: string) => `about ${weight}`,
   changeLoom: 'Change the loom',
   changeWarp: 'Change the warp',
   making: 'Ways of working',
