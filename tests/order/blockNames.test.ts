@@ -58,7 +58,7 @@ test('what lies beside each other is told apart by side, what lies over each oth
     ['Post', 31, 36, 20, 60],
   ]);
   expect(new Set(three.filter((name) => name.startsWith('Post')))).toEqual(
-    new Set(['Post, left', 'Post, middle', 'Post, right']),
+    new Set(['Post, left', 'Post, centre', 'Post, right']),
   );
 });
 
@@ -69,6 +69,13 @@ test('no two blocks of one piece are called the same', () => {
       ['Hill', 28, 35, 10, 40],
       ['Hill', 5, 12, 70, 100],
       ['Hill', 28, 35, 70, 100],
+    ]),
+    // One part rises beside all the others of its name.
+    names([
+      ['Post', 2, 6, 10, 110],
+      ['Post', 20, 24, 10, 30],
+      ['Post', 20, 24, 50, 70],
+      ['Post', 20, 24, 90, 110],
     ]),
     names([2, 10, 18, 26, 34].map((left) => ['Post', left, left + 4, 20, 60] as const)),
   ])

@@ -88,7 +88,8 @@ function stageWord(index: number, count: number): string {
 /** Words for one of several that lie beside each other, from the left. */
 function sideWord(index: number, count: number): string {
   if (count === 2) return index === 0 ? 'left' : 'right';
-  if (count === 3) return ['left', 'middle', 'right'][index]!;
+  // `middle` is a height.
+  if (count === 3) return ['left', 'centre', 'right'][index]!;
   return `${index + 1} from the left`;
 }
 
@@ -159,11 +160,13 @@ export function blockNames(
     }
     if (right !== null) return `${name}, left of ${shapeName(right)}`;
     if (left !== null) return `${name}, right of ${shapeName(left)}`;
-    const others = alike.filter((other) => other !== place);
-    const above = others.some((other) => other.firstPass >= place.lastPass);
-    const below = others.some((other) => other.lastPass <= place.firstPass);
-    if (above && below) return `${name}, middle`;
-    return above ? `${name}, foot` : below ? `${name}, head` : name;
+    const isAbove = (one: Place, other: Place) => one.firstPass >= other.lastPass && one !== other;
+    const above = alike.some((other) => isAbove(other, place));
+    const below = alike.some((other) => isAbove(place, other));
+    if (above !== below) return above ? `${name}, foot` : `${name}, head`;
+    // Where none of that name lies over another, heights tell nothing apart.
+    const levels = alike.some((one) => alike.some((other) => isAbove(one, other)));
+    return levels ? `${name}, middle` : name;
   });
   const byName = new Map<string, number[]>();
   partNames.forEach((name, part) => {

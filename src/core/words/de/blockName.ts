@@ -6,6 +6,7 @@ const parts: Readonly<Record<string, string>> = {
   head: 'oben',
   middle: 'Mitte',
   left: 'links',
+  centre: 'in der Mitte',
   right: 'rechts',
   lower: 'unterer Teil',
   upper: 'oberer Teil',
