@@ -11,7 +11,7 @@ export const piece: Words['piece'] = {
   loomIs: (name, pitch, width, height) => `${name}, alle ${pitch} eine Kerbe, innen ${width}\u00a0×\u00a0${height}`,
   ends: (count) => (count === 1 ? '1 Kettfaden' : `${count} Kettfäden`),
   endsAre: (strings, first, last) =>
-    `${strings === 2 ? 'je zwei Fäden' : 'je ein Faden'}, eine Kerbe auseinander, Kerben ${first} bis ${last}`,
+    `${strings === 2 ? 'je zwei Fäden' : 'je ein Faden'}, eine Kerbe auseinander, Kerben ${first}\u00a0bis\u00a0${last}`,
   parity: (count) => `${count} ist ${count % 2 === 0 ? 'gerade' : 'ungerade'}`,
   point: (end) => `eine mittige Spitze fällt auf Kettfaden ${end}`,
   blunt: (left, right) => `eine mittige Spitze ist zwei Kettfäden breit, ${left} und ${right}`,
