@@ -70,6 +70,17 @@ describe('what holds two areas together', () => {
     expect(teeth(2)).toEqual(new Set([4]));
   });
 
+  it('says once what holds both edges of a block, and at which side where one alone is held', () => {
+    const [of1, of0] = [1, 0].map((area) => wall('dovetailed').blocks.filter((block) => block.area === area));
+    const held = (blocks: typeof of1) =>
+      blocks!.flatMap(({ remarks }) => remarks.filter((remark) => remark.includes('both wefts turn on one end')));
+    expect(new Set(held(of1))).toEqual(
+      new Set(['At both sides, where the edge stands upright, both wefts turn on one end, several turns each.']),
+    );
+    expect(of1!.length).toBe(held(of1).length);
+    expect(new Set(held(of0).map((remark) => remark.split(',')[0]))).toEqual(new Set(['At the left', 'At the right']));
+  });
+
   it('keeps the chart of a slit where wefts interlock, but no slit, and raises them together', () => {
     const plan = wall('interlocked');
     expect(plan.chart.cells).toEqual(wall('slit').chart.cells);

@@ -8,7 +8,7 @@ import { sheets, written } from './written.ts';
 const millimetres = /\b[cm]m\b|(milli|centi)met|\d ?m\b|g\/km/i;
 const inches = { en: /[\d¼½¾⅛⅜⅝⅞] in\b|\binch/, de: /\bZoll\b|\binch/ } as const;
 /** A spread in inches is a part of one, never a decimal. */
-const decimalSpread = /(give or take|auf oder ab|±) ?0?[.,]\d(?!\d\d)/;
+const decimalSpread = /(give or take|auf|±) ?0?[.,]\d(?!\d\d)/;
 
 describe('every figure is in the unit the weaver reads', () => {
   it('in what flags of every kind say', () => {

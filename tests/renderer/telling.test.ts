@@ -61,9 +61,12 @@ const speaking = [
 
 const spread = { 'size.giveOrTake': 'give or take 0.3', 'lead.giveOrTake': 'give or take 0.3' };
 /** What holes hold, so that words chosen by side are tried both ways; anything else is a figure. */
+const left = { side: 'left', 'course.side': 'left', low: 'left', high: 'right', ahead: 'left', behind: 'right' };
+const right = { side: 'right', 'course.side': 'right', low: 'right', high: 'left', ahead: 'right', behind: 'left' };
 const fillings: readonly Readonly<Record<string, string>>[] = [
-  { side: 'left', 'course.side': 'left', ...spread, low: 'left', high: 'right', ahead: 'left', behind: 'right' },
-  { side: 'right', 'course.side': 'right', ...spread, low: 'right', high: 'left', ahead: 'right', behind: 'left' },
+  { ...spread, ...left, where: 'the left' },
+  { ...spread, ...right, where: 'the right' },
+  { ...spread, ...right, where: 'both sides' },
 ];
 /** Holes that hold words of their own. */
 const wordy: Readonly<Record<string, Readonly<Record<string, string>>>> = {
@@ -160,7 +163,7 @@ describe('sentences of the core and the host', () => {
       }
     }
     expect(tellIn('de', 'Right edge drawing in since 67 mm up. 2.8 mm in, give or take 0.3.')).toBe(
-      'Die rechte Kante zieht seit 67 mm Höhe ein. 2,8 mm nach innen, auf oder ab 0,3.',
+      'Die rechte Kante zieht seit 67 mm Höhe ein. 2,8 mm nach innen, auf 0,3 genau.',
     );
   });
 });

@@ -1,6 +1,7 @@
 import type { SteppedChart } from '../chart/makeChart.ts';
 import type { Piece } from '../model/piece.ts';
 import { HEADER_AREA } from '../model/plan.ts';
+import { areaPatches } from './areaPatches.ts';
 import type { Stint } from './orderStints.ts';
 import type { Part } from './parts.ts';
 import type { Wefts } from './wefts.ts';
@@ -9,6 +10,8 @@ interface Place {
   readonly area: number;
   readonly leftArea: number | null;
   readonly rightArea: number | null;
+  /** The same patch of that area at both sides: a hole in it, not the room between it and its mirror image. */
+  readonly samePatch: boolean;
   readonly low: number;
   readonly high: number;
   readonly firstPass: number;
@@ -29,19 +32,27 @@ const bump = (counts: Map<number, number>, value: number): void => {
   counts.set(value, (counts.get(value) ?? 0) + 1);
 };
 
-function placeOf(part: Part, stepped: SteppedChart, wefts: Wefts): Place {
+function placeOf(part: Part, stepped: SteppedChart, wefts: Wefts, patches: Int32Array): Place {
   const { ends, areas } = stepped.chart;
   const own = new Map<number, number>();
   const left = new Map<number, number>();
   const right = new Map<number, number>();
+  const leftPatch = new Map<number, number>();
+  const rightPatch = new Map<number, number>();
   const rows = wefts.wefts[part.weft]!.rows.slice(part.first, part.last + 1);
   let low = ends;
   let high = 0;
   for (const row of rows) {
     const base = row.pass * ends;
     for (let end = row.low; end <= row.high; end++) bump(own, areas[base + end]!);
-    if (row.low > 0) bump(left, areas[base + row.low - 1]!);
-    if (row.high < ends - 1) bump(right, areas[base + row.high + 1]!);
+    if (row.low > 0) {
+      bump(left, areas[base + row.low - 1]!);
+      bump(leftPatch, patches[base + row.low - 1]!);
+    }
+    if (row.high < ends - 1) {
+      bump(right, areas[base + row.high + 1]!);
+      bump(rightPatch, patches[base + row.high + 1]!);
+    }
     low = Math.min(low, row.low);
     high = Math.max(high, row.high);
   }
@@ -49,6 +60,7 @@ function placeOf(part: Part, stepped: SteppedChart, wefts: Wefts): Place {
     area: mostOften(own)!,
     leftArea: mostOften(left),
     rightArea: mostOften(right),
+    samePatch: mostOften(leftPatch) === mostOften(rightPatch),
     low,
     high,
     firstPass: rows[0]!.pass,
@@ -73,9 +85,47 @@ function stageWord(index: number, count: number): string {
   return `stage ${index + 1}`;
 }
 
+/** Words for one of several that lie beside each other, from the left. */
+function sideWord(index: number, count: number): string {
+  if (count === 2) return index === 0 ? 'left' : 'right';
+  // `middle` is a height.
+  if (count === 3) return ['left', 'centre', 'right'][index]!;
+  return `${index + 1} from the left`;
+}
+
+type Room = Pick<Place, 'low' | 'high' | 'firstPass' | 'lastPass'>;
+const shareEnds = (one: Room, other: Room): boolean => one.low <= other.high && other.low <= one.high;
+const sharePasses = (one: Room, other: Room): boolean =>
+  one.firstPass <= other.lastPass && other.firstPass <= one.lastPass;
+
+/** Those that hang together, directly or by way of others: lists of places in the list given. */
+function clusters(rooms: readonly Room[], together: (one: Room, other: Room) => boolean): number[][] {
+  const found: number[][] = [];
+  rooms.forEach((room, index) => {
+    const joined = found.filter((cluster) => cluster.some((other) => together(rooms[other]!, room)));
+    const apart = found.filter((cluster) => !joined.includes(cluster));
+    found.splice(0, found.length, ...apart, [...joined.flat(), index]);
+  });
+  return found;
+}
+
+/** For each of several of one name which side it lies at among those beside it; null where nothing lies beside it. */
+function sidesOf(rooms: readonly Room[]): readonly (string | null)[] {
+  const sides = new Array<string | null>(rooms.length).fill(null);
+  for (const row of clusters(rooms, sharePasses)) {
+    const inRow = row.map((index) => rooms[index]!);
+    const columns = clusters(inRow, shareEnds).sort((one, other) => inRow[one[0]!]!.low - inRow[other[0]!]!.low);
+    if (columns.length < 2) continue;
+    columns.forEach((column, at) => {
+      for (const index of column) sides[row[index]!] = sideWord(at, columns.length);
+    });
+  }
+  return sides;
+}
+
 /**
  * A name for every stint by where it lies: "Ground, foot", "Lantern, left of the flame". An area that is woven in one
- * part has its own name only. Names are told apart by height where they would be the same.
+ * part has its own name only. Where they would be the same, names are told apart by side, then by height.
  */
 export function blockNames(
   piece: Piece,
@@ -84,7 +134,8 @@ export function blockNames(
   parts: readonly Part[],
   stints: readonly Stint[],
 ): readonly string[] {
-  const places = parts.map((part) => placeOf(part, stepped, wefts));
+  const patches = areaPatches(stepped.chart);
+  const places = parts.map((part) => placeOf(part, stepped, wefts, patches));
   const middle = stepped.chart.passes / 2;
   const areaName = (place: Place): string => {
     if (place.area === HEADER_AREA) return place.firstPass < middle ? 'Header' : 'Footer';
@@ -95,32 +146,41 @@ export function blockNames(
   const liesUpon = (area: number | null, under: number): area is number =>
     area !== null && area !== HEADER_AREA && area !== 0 && (under === 0 || area < under);
 
-  const partNames = places.map((place, index) => {
+  const partNames = places.map((place) => {
     const name = areaName(place);
     const alike = places.filter((other) => areaName(other) === name);
     if (alike.length === 1) return name;
     const left = liesUpon(place.leftArea, place.area) ? place.leftArea : null;
     const right = liesUpon(place.rightArea, place.area) ? place.rightArea : null;
     if (left !== null && right !== null) {
-      return left === right
+      if (shapeName(left) !== shapeName(right)) return `${name}, between ${shapeName(left)} and ${shapeName(right)}`;
+      return left === right && place.samePatch
         ? `${name}, inside ${shapeName(left)}`
-        : `${name}, between ${shapeName(left)} and ${shapeName(right)}`;
+        : `${name}, between ${shapeName(left)} and its twin`;
     }
     if (right !== null) return `${name}, left of ${shapeName(right)}`;
     if (left !== null) return `${name}, right of ${shapeName(left)}`;
-    const lowest = places.every(
-      (other, at) => at === index || areaName(other) !== name || other.firstPass >= place.lastPass,
-    );
-    const highest = places.every(
-      (other, at) => at === index || areaName(other) !== name || other.lastPass <= place.firstPass,
-    );
-    if (lowest) return `${name}, foot`;
-    if (highest) return `${name}, head`;
-    return `${name}, middle`;
+    const isAbove = (one: Place, other: Place) => one.firstPass >= other.lastPass && one !== other;
+    const above = alike.some((other) => isAbove(other, place));
+    const below = alike.some((other) => isAbove(place, other));
+    if (above !== below) return above ? `${name}, foot` : `${name}, head`;
+    // Where none of that name lies over another, heights tell nothing apart.
+    const levels = alike.some((one) => alike.some((other) => isAbove(one, other)));
+    return levels ? `${name}, middle` : name;
   });
+  const byName = new Map<string, number[]>();
+  partNames.forEach((name, part) => {
+    byName.set(name, [...(byName.get(name) ?? []), part]);
+  });
+  const sided = [...partNames];
+  for (const [name, alike] of byName) {
+    sidesOf(alike.map((part) => places[part]!)).forEach((side, at) => {
+      if (side !== null) sided[alike[at]!] = `${name}, ${side}`;
+    });
+  }
   const stintsOf = new Map<string, number[]>();
   stints.forEach((stint, index) => {
-    const name = partNames[stint.part]!;
+    const name = sided[stint.part]!;
     stintsOf.set(name, [...(stintsOf.get(name) ?? []), index]);
   });
   const names = new Array<string>(stints.length).fill('');

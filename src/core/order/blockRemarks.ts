@@ -29,10 +29,25 @@ export function startRemarks(stepped: SteppedChart, wefts: Wefts, weft: number):
   ];
 }
 
-/** Says what holds a block to the wefts that rise beside it. */
+/** Kinds of boundary that hold two wefts to each other, and what a hand does there. */
+const links: readonly (readonly [Boundary, (where: string) => string])[] = [
+  [
+    'interlocked',
+    (where) => `At ${where}, loop the weft through its neighbour's each time the two meet between their ends.`,
+  ],
+  [
+    'shared-end',
+    (where) => `At ${where}, where the edge stands upright, both wefts turn on one end, a turn each in alternation.`,
+  ],
+  [
+    'dovetailed',
+    (where) => `At ${where}, where the edge stands upright, both wefts turn on one end, several turns each.`,
+  ],
+];
+
+/** Says what holds a block to the wefts that rise beside it; once where both edges are held alike. */
 export function linkRemarks(piece: Piece, chart: Chart, rows: readonly WeftRow[]): readonly string[] {
-  const remarks: string[] = [];
-  for (const side of ['left', 'right'] as const) {
+  const [left, right] = (['left', 'right'] as const).map((side) => {
     const seen = new Set<Boundary>();
     for (const { pass, low, high } of rows) {
       const border = pass * chart.ends + (side === 'left' ? low : high + 1);
@@ -40,19 +55,13 @@ export function linkRemarks(piece: Piece, chart: Chart, rows: readonly WeftRow[]
       if (chart.cells[border - 1] === chart.cells[border]) continue;
       seen.add(boundaryBetween(piece, chart.areas[border - 1]!, chart.areas[border]!));
     }
-    if (seen.has('interlocked')) {
-      remarks.push(`At the ${side}, loop the weft through its neighbour's each time the two meet between their ends.`);
-    }
-    if (seen.has('shared-end')) {
-      remarks.push(
-        `At the ${side}, where the edge stands upright, both wefts turn on one end, a turn each in alternation.`,
-      );
-    }
-    if (seen.has('dovetailed')) {
-      remarks.push(`At the ${side}, where the edge stands upright, both wefts turn on one end, several turns each.`);
-    }
-  }
-  return remarks;
+    return seen;
+  });
+  return links.flatMap(([kind, say]) => {
+    const at = [left?.has(kind) === true, right?.has(kind) === true];
+    if (at[0] && at[1]) return [say('both sides')];
+    return at[0] ? [say('the left')] : at[1] ? [say('the right')] : [];
+  });
 }
 
 /** Says why a block stops short of its area's end. */

@@ -32,7 +32,7 @@ const sayings = (table: Told): readonly Saying[] =>
 
 interface Language {
   readonly sayings: readonly Saying[];
-  readonly giveOrTake: string;
+  readonly giveOrTake: (spread: string) => string;
 }
 
 const languages: Readonly<Record<LanguageName, Language | null>> = {
@@ -48,7 +48,7 @@ const languages: Readonly<Record<LanguageName, Language | null>> = {
       ...toldSheets,
       ...toldSums,
     ]),
-    giveOrTake: 'auf oder ab',
+    giveOrTake: (spread) => `auf ${spread} genau`,
   },
 };
 
@@ -62,7 +62,7 @@ function translated(text: string, language: Language): string | null {
     const groups = pattern.exec(body)?.groups;
     if (groups === undefined && !pattern.test(body)) continue;
     const said = translated.replace(/\{(\w+)\}/g, (_, name: string) => held(groups?.[name] ?? '', language));
-    return spread === undefined ? said : `${said}, ${giveOrTake} ${spread}`;
+    return spread === undefined ? said : `${said}, ${giveOrTake(spread)}`;
   }
   return null;
 }

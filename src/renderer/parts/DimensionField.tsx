@@ -29,6 +29,8 @@ interface DimensionFieldProps {
   readonly measured?: { readonly value: Mm; readonly words: string };
   /** A small word after the figure: `wide`, `tall`. */
   readonly after?: string;
+  /** What the sheet it stands in is opened for. */
+  readonly first?: boolean;
 }
 
 /** A size typed on its dimension line: millimetres, centimetres, or inches with fractions. */
@@ -46,6 +48,7 @@ export function DimensionField(props: DimensionFieldProps) {
     measured,
     after,
     empty,
+    first = false,
   } = props;
   const words = useWords().shell;
   const [typed, setTyped] = useState<string | null>(null);
@@ -85,6 +88,7 @@ export function DimensionField(props: DimensionFieldProps) {
           autoComplete="off"
           spellCheck={false}
           aria-label={label}
+          data-first={first ? true : undefined}
           aria-invalid={refused !== null}
           aria-describedby={refused !== null ? sentence : undefined}
           value={shown}

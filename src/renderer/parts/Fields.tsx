@@ -78,12 +78,14 @@ interface NumberFieldProps {
   readonly after?: string;
   /** Whether it may be left empty: then `null` is given on. */
   readonly maybe?: boolean;
+  /** What the sheet it stands in is opened for. */
+  readonly first?: boolean;
   readonly onChange: (value: number | null) => void;
 }
 
 /** A number that isn't a length. A number that can't be is refused in a sentence and the old one stays. */
 export function NumberField(props: NumberFieldProps) {
-  const { label, value, least, most, whole = false, after, maybe = false, onChange } = props;
+  const { label, value, least, most, whole = false, after, maybe = false, first = false, onChange } = props;
   const [typed, setTyped] = useState<string | null>(null);
   const words = useWords().shell;
   const [refused, setRefused] = useState(false);
@@ -116,10 +118,12 @@ export function NumberField(props: NumberFieldProps) {
         className="field"
         inputMode="decimal"
         aria-label={label}
+        data-first={first ? true : undefined}
         aria-invalid={refused}
         aria-describedby={refused ? sentence : undefined}
         value={shown}
         size={7}
+        onFocus={(event) => event.target.select()}
         onChange={(event) => setTyped(event.target.value)}
         onBlur={finish}
         onKeyDown={(event) =>

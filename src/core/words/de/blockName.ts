@@ -5,6 +5,9 @@ const parts: Readonly<Record<string, string>> = {
   foot: 'unten',
   head: 'oben',
   middle: 'Mitte',
+  left: 'links',
+  centre: 'in der Mitte',
+  right: 'rechts',
   lower: 'unterer Teil',
   upper: 'oberer Teil',
   'lower half': 'untere Hälfte',
@@ -19,6 +22,10 @@ const capital = (words: string): string => words.charAt(0).toUpperCase() + words
 function place(words: string): string {
   const [, side, of] = /^(left|right) of (.+)$/.exec(words) ?? [];
   if (side !== undefined) return `${side === 'left' ? 'links' : 'rechts'} von ${shape(of!)}`;
+  const [, twin] = /^between (.+) and its twin$/.exec(words) ?? [];
+  if (twin !== undefined) return `zwischen ${shape(twin)} und dem Gegenstück`;
+  const [, count] = /^(\d+) from the left$/.exec(words) ?? [];
+  if (count !== undefined) return `${count}. von links`;
   const [, one, other] = /^between (.+) and (.+)$/.exec(words) ?? [];
   if (one !== undefined) return `zwischen ${shape(one)} und ${shape(other!)}`;
   const [, within] = /^inside (.+)$/.exec(words) ?? [];

@@ -28,7 +28,7 @@ export const told: Told = [
   ['{length} inch narrower ± {spread}', '{length} Zoll schmaler ± {spread}'],
   ['{length} inch wider ± {spread}', '{length} Zoll breiter ± {spread}'],
   ['less than {part}', 'weniger als {part}'],
-  ['give or take {spread}', 'auf oder ab {spread}'],
+  ['give or take {spread}', 'auf {spread} genau'],
   ['{length} inch narrow', '{length} Zoll zu schmal'],
   ['{length} inch wide', '{length} Zoll zu breit'],
   ['{length} inch up', '{length} Zoll höher'],

@@ -142,19 +142,24 @@ export const toldFinishing: Told = [
   ],
   ['It begins with a single pass, from the left', 'Er beginnt mit einem einzelnen Schuss, von links'],
   ['It begins with a single pass, from the right', 'Er beginnt mit einem einzelnen Schuss, von rechts'],
-  ...(['left', 'right'] as const).flatMap((side): Told => {
-    const german = side === 'left' ? 'Links' : 'Rechts';
+  ...(
+    [
+      ['At the left', 'Links'],
+      ['At the right', 'Rechts'],
+      ['At both sides', 'Beidseits'],
+    ] as const
+  ).flatMap(([where, german]): Told => {
     return [
       [
-        `At the ${side}, loop the weft through its neighbour's each time the two meet between their ends`,
+        `${where}, loop the weft through its neighbour's each time the two meet between their ends`,
         `${german} den Schuss jedes Mal durch den des Nachbarn schlingen, wo sich beide treffen`,
       ],
       [
-        `At the ${side}, where the edge stands upright, both wefts turn on one end, a turn each in alternation`,
+        `${where}, where the edge stands upright, both wefts turn on one end, a turn each in alternation`,
         `${german}, wo die Kante gerade steht, wenden beide Schüsse um denselben Kettfaden, abwechselnd je eine Wende`,
       ],
       [
-        `At the ${side}, where the edge stands upright, both wefts turn on one end, several turns each`,
+        `${where}, where the edge stands upright, both wefts turn on one end, several turns each`,
         `${german}, wo die Kante gerade steht, wenden beide Schüsse um denselben Kettfaden, je mehrere Wenden`,
       ],
     ];

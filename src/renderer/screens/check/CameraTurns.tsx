@@ -10,6 +10,8 @@ interface CameraTurnsProps {
   readonly piece: Piece;
   /** The camera's name; null when nothing names it, and then nothing can be remembered of it. */
   readonly camera: string | null;
+  /** The picture itself makes one doubt it: asked whatever the piece looks like. */
+  readonly doubted?: boolean;
   /** The answer is kept; whoever shows a picture by this camera can look at it anew. */
   readonly onAnswered?: () => void;
 }
@@ -18,12 +20,12 @@ interface CameraTurnsProps {
  * Whether this camera turns its pictures over, as some do with a picture of oneself. Where the piece is the same left and
  * right the photograph can't tell, so the weaver is asked, once for each camera.
  */
-export function CameraTurns({ piece, camera, onAnswered }: CameraTurnsProps) {
+export function CameraTurns({ piece, camera, doubted = false, onAnswered }: CameraTurnsProps) {
   const words = useWords().check.cameraTurns;
   const planned = usePlanned();
   const { settings, change } = useSettings();
   const same = useMemo(() => planned !== null && looksSameMirrored(piece, planned.plan.chart), [piece, planned]);
-  if (!same || camera === null) return null;
+  if (camera === null || !(same || doubted)) return null;
   const known = settings.cameras.find(({ name }) => name === camera);
   const say = async (mirrors: boolean) => {
     const others = settings.cameras.filter(({ name }) => name !== camera);
@@ -41,7 +43,8 @@ export function CameraTurns({ piece, camera, onAnswered }: CameraTurnsProps) {
   return (
     <section className="camera-turns" aria-label={words.label}>
       <p>
-        <strong>{words.ask}</strong> {words.why}
+        <strong>{words.ask}</strong> {!doubted && `${words.whySame} `}
+        {words.tryIt}
       </p>
       <p className="shape-actions">
         <SecondButton action={{ words: words.no, onPress: () => void say(false) }} />

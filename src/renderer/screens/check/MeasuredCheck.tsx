@@ -147,38 +147,38 @@ export function MeasuredCheck(props: MeasuredCheckProps) {
         onFell={setFell}
       />
       <section className="check-words" aria-label={words.wordsLabel}>
-        <Sentence>{sentence}</Sentence>
-        <References reference={reading.reference} />
-        {problem !== null && (
-          <p role="alert">
-            {problem.sentence} {problem.remedy}
-          </p>
-        )}
-        <FlagList look={look} piece={piece} edges={edges} />
-        {reading.reasons.map((reason) => (
-          <p key={reason.message.mm} className="second">
-            {tell(reason.message[piece.units])} {tell(reason.remedy)}
-          </p>
-        ))}
-        <CameraTurns
-          piece={piece}
-          camera={look.camera}
-          onAnswered={() => void useChecks.getState().measureKept(look.hash, look.name, look.camera)}
-        />
-        <ForecastLines forecasts={comparison.forecasts} units={piece.units} />
-        <SinceLast look={look} piece={piece} />
-        <AgreeingRows rows={rows} />
-        <div className="check-further">
-          <QuietButton onPress={onChoose}>{words.wayChoose}</QuietButton>
-          <QuietButton onPress={onWatch}>{words.watchFolder}</QuietButton>
-          <QuietButton onPress={() => setTable(true)}>{words.table}</QuietButton>
-          <QuietButton onPress={share}>{words.share}</QuietButton>
-          <QuietButton onPress={onPhotographs}>{words.photographs}</QuietButton>
+        <div className="check-said">
+          <Sentence>{sentence}</Sentence>
+          <References reference={reading.reference} />
+          {problem !== null && (
+            <p role="alert">
+              {problem.sentence} {problem.remedy}
+            </p>
+          )}
+          <FlagList look={look} piece={piece} edges={edges} />
+          {reading.reasons.map((reason) => (
+            <p key={reason.message.mm} className="second">
+              {tell(reason.message[piece.units])} {tell(reason.remedy)}
+            </p>
+          ))}
+          <CameraTurns piece={piece} camera={look.camera} onAnswered={() => void useChecks.getState().measureAgain()} />
+          <ForecastLines forecasts={comparison.forecasts} units={piece.units} />
+          <SinceLast look={look} piece={piece} />
+          <AgreeingRows rows={rows} />
           {shared !== null && (
             <p className="second" role="status">
               {shared}
             </p>
           )}
+        </div>
+        <div className="check-further">
+          <QuietButton onPress={onChoose}>{words.wayChoose}</QuietButton>
+          <QuietButton onPress={onWatch}>{words.watchFolder}</QuietButton>
+          <QuietButton onPress={() => setTable(true)} label={words.table}>
+            {words.tableShort}
+          </QuietButton>
+          <QuietButton onPress={share}>{words.share}</QuietButton>
+          <QuietButton onPress={onPhotographs}>{words.photographs}</QuietButton>
         </div>
       </section>
       {table && (

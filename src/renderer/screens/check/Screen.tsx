@@ -66,7 +66,7 @@ export function Screen() {
       <MarkPhotograph
         look={look}
         piece={piece}
-        start={look.kept?.marks ?? null}
+        start={look.marks}
         onLeave={() => setWay('look')}
         onMeasure={(marks) => {
           setWay('look');
@@ -106,6 +106,7 @@ export function Screen() {
     return (
       <CannotMeasure
         look={look}
+        piece={piece}
         preview={look.kept === null ? preview : null}
         onAgain={again}
         onFourPoints={() => setWay('points')}

@@ -3,6 +3,7 @@ import type { CheckSummary, MeasuredPhoto } from '../../../core/contract/hostApi
 import type { CheckRecord, LoomReading } from '../../../core/model/check.ts';
 import type { Marks } from '../../../core/model/marks.ts';
 import type { Problem } from '../../../core/model/outcome.ts';
+import type { Piece } from '../../../core/model/piece.ts';
 import { host } from '../../host/currentHost.ts';
 import { newJob } from '../../state/newJob.ts';
 import { usePiece } from '../../state/pieceStore.ts';
@@ -18,6 +19,10 @@ export interface Look {
   /** Name of the measurement until it is kept; null once kept. */
   readonly draft: string | null;
   readonly kept: CheckRecord | null;
+  /** What was marked in it by hand; null when it was measured without. */
+  readonly marks: Marks | null;
+  /** The piece it was just held against; null for a kept check. */
+  readonly against: Piece | null;
 }
 
 export interface Job {
@@ -46,6 +51,8 @@ interface CheckState {
   readonly measureKept: (hash: string, name: string, camera?: string | null) => Promise<void>;
   /** The same photograph again, with what was marked in it by hand. */
   readonly measureWithMarks: (marks: Marks) => Promise<void>;
+  /** The photograph looked at, with what was marked in it, against the piece as it is now. */
+  readonly measureAgain: () => Promise<void>;
   readonly stop: () => void;
   readonly keep: (note: string) => Promise<CheckRecord | null>;
   readonly openCheck: (id: string) => Promise<void>;
@@ -58,7 +65,7 @@ interface CheckState {
 /** The draft on its way into the piece: a second press must not keep it twice. */
 let keeping: string | null = null;
 
-const lookAt = (measured: MeasuredPhoto): Look => ({
+const lookAt = (measured: MeasuredPhoto, marks: Marks | null, against: Piece | null): Look => ({
   hash: measured.photo.hash,
   name: measured.photo.name,
   rendered: measured.photo.rendered,
@@ -66,12 +73,14 @@ const lookAt = (measured: MeasuredPhoto): Look => ({
   reading: measured.reading,
   draft: measured.draft,
   kept: null,
+  marks,
+  against,
 });
 
 /** A check as it was kept. */
 export const lookAtKept = (kept: CheckRecord): Look => {
   const { hash, name, rendered, camera } = kept.photo;
-  return { hash, name, rendered, camera, reading: kept.reading, draft: null, kept };
+  return { hash, name, rendered, camera, reading: kept.reading, draft: null, kept, marks: kept.marks, against: null };
 };
 
 export const useChecks = create<CheckState>((set, get) => {
@@ -87,8 +96,11 @@ export const useChecks = create<CheckState>((set, get) => {
     get().stop();
     const id = newJob('check');
     set({ job: { id, hash, stage: '', done: 0, of: 0 }, problem: null });
+    // It is held against the piece as it is kept: what was just changed goes there first.
+    await usePiece.getState().saveNow();
     const bytes = file === undefined ? undefined : new Uint8Array(await file.arrayBuffer());
     if (get().job?.id !== id) return;
+    const { piece } = usePiece.getState();
     const asked = {
       key,
       job: id,
@@ -100,7 +112,7 @@ export const useChecks = create<CheckState>((set, get) => {
     const answer = await host().call('measurePhoto', asked, bytes);
     if (get().job?.id !== id) return;
     set({ job: null });
-    if (answer.ok) set({ look: lookAt(answer.value.result), chosenFlag: 0 });
+    if (answer.ok) set({ look: lookAt(answer.value.result, marks, piece), chosenFlag: 0 });
     // A new photograph that can't be read takes the place of the check before it: the words must speak of one picture.
     else if (answer.problem.tag !== 'cancelled') {
       set(hash === null ? { look: null, problem: answer.problem } : { problem: answer.problem });
@@ -138,6 +150,10 @@ export const useChecks = create<CheckState>((set, get) => {
       const { look } = get();
       if (look !== null) await measure(look.name, look.hash, marks, look.camera);
     },
+    measureAgain: async () => {
+      const { look } = get();
+      if (look !== null) await measure(look.name, look.hash, look.marks, look.camera);
+    },
     stop: () => {
       const { job } = get();
       if (job === null) return;
@@ -158,7 +174,7 @@ export const useChecks = create<CheckState>((set, get) => {
       const kept = answer.value.result;
       // The list first, so that the check has its number when it is shown as kept.
       await get().load();
-      if (get().look === look) set({ look: { ...look, draft: null, kept }, problem: null });
+      if (get().look === look) set({ look: { ...look, draft: null, kept, against: null }, problem: null });
       return kept;
     },
     openCheck: async (id) => {

@@ -1,6 +1,7 @@
 import { useEffect, useRef } from 'react';
 import { QuietButton } from '../../parts/Actions.tsx';
 import { Sign } from '../../parts/Sign.tsx';
+import { useBoxSize } from '../../parts/useBoxSize.ts';
 import { type Work, wholeTurns } from '../../state/useWork.ts';
 import { useWords } from '../../words/useWords.ts';
 import { BlockRow } from './BlockRow.tsx';
@@ -19,10 +20,13 @@ export function OrderList({ work, chosen, showWoven, onChoose, onShowWoven }: Or
   const list = useRef<HTMLOListElement>(null);
   const blocks = work.plan.blocks.length;
   const first = showWoven ? 0 : Math.min(work.block, chosen);
-  // biome-ignore lint/correctness/useExhaustiveDependencies: a newly chosen block is brought into sight.
+  const { height } = useBoxSize(list);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: a newly chosen block is brought into sight, and stays there when the list grows lower.
   useEffect(() => {
-    list.current?.querySelector('.is-chosen')?.scrollIntoView({ block: 'nearest' });
-  }, [chosen, first]);
+    const row = list.current?.querySelector('.is-chosen');
+    // Of one taller than the list its name and its first steps.
+    row?.scrollIntoView({ block: row.clientHeight > height ? 'start' : 'nearest' });
+  }, [chosen, first, height]);
   const after = wholeTurns(work.turns.filter((turn) => turn.block > chosen));
   return (
     <section className="order-side">

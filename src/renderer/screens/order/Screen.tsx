@@ -18,6 +18,7 @@ import { ClothPicture } from './ClothPicture.tsx';
 import { OrderList } from './OrderList.tsx';
 import { orderCommands } from './orderCommands.ts';
 import { ReplanSheet } from './ReplanSheet.tsx';
+import { ShownByCheck } from './ShownByCheck.tsx';
 import { SlitsAndMarks } from './SlitsAndMarks.tsx';
 import { useGrowing } from './useGrowing.ts';
 
@@ -51,11 +52,14 @@ function OrderOfWork({ work }: { readonly work: Work }) {
   const words = all.order;
   const { key, piece } = usePiece();
   const { setBare, goTo, say } = useShell.getState();
-  const [opening] = useState(useShell.getState().opening);
+  const [begin] = useState(() => {
+    const { opening } = useShell.getState();
+    return opening !== null && 'replan' in opening ? opening : null;
+  });
   const last = work.plan.blocks.length - 1;
   const [picked, setPicked] = useState<number | null>(null);
   const [showWoven, setShowWoven] = useState(false);
-  const [sheet, setSheet] = useState<'slits' | 'marks' | 'table' | 'replan' | null>(opening === null ? null : 'replan');
+  const [sheet, setSheet] = useState<'slits' | 'marks' | 'table' | 'replan' | null>(begin === null ? null : 'replan');
   const total = work.turns.reduce((sum, turn) => sum + turn.passes, 0);
   const growing = useGrowing(total);
   const chosen = Math.min(last, picked ?? work.block);
@@ -115,19 +119,21 @@ function OrderOfWork({ work }: { readonly work: Work }) {
       </div>
       <div className="order-words">
         <Sentence>{sentence}</Sentence>
-        {work.planChanged && (
+        {work.planChanged ? (
           <p role="status" className="order-changed">
             <strong>{words.changedPlan}</strong> {words.changedPlanSecond}{' '}
             <QuietButton onPress={() => countTurns(work, work.turn)}>{words.matches}</QuietButton>{' '}
             <QuietButton onPress={() => countTurns(work, 0)}>{words.startAgain}</QuietButton>
           </p>
+        ) : (
+          <ShownByCheck work={work} />
         )}
         <OrderList work={work} chosen={chosen} showWoven={showWoven} onChoose={choose} onShowWoven={setShowWoven} />
       </div>
       {(sheet === 'slits' || sheet === 'marks') && (
         <SlitsAndMarks work={work} which={sheet} onClose={() => setSheet(null)} />
       )}
-      {sheet === 'replan' && <ReplanSheet work={work} begin={opening?.replan ?? null} onClose={() => setSheet(null)} />}
+      {sheet === 'replan' && <ReplanSheet work={work} begin={begin?.replan ?? null} onClose={() => setSheet(null)} />}
       {sheet === 'table' && piece && <DrawingTable table={tableOf(work, words)} onClose={() => setSheet(null)} />}
     </ScreenFrame>
   );

@@ -7,11 +7,19 @@ import { FieldRow, NumberField, TextField } from '../../parts/Fields.tsx';
 import { SheetDialog } from '../../parts/SheetDialog.tsx';
 import { usePiece } from '../../state/pieceStore.ts';
 import { useSettings } from '../../state/settingsStore.ts';
+import type { PieceField } from '../../state/shellStore.ts';
 import { useWords } from '../../words/useWords.ts';
 import { KeptLoom, keptAnew } from './KeptLoom.tsx';
 
+interface LoomSheetProps {
+  readonly piece: Piece;
+  /** The field it is opened for; null for the whole loom. */
+  readonly first: PieceField | null;
+  readonly onClose: () => void;
+}
+
 /** The loom as it stands on the table, and the looms kept for other pieces. */
-export function LoomSheet({ piece, onClose }: { readonly piece: Piece; readonly onClose: () => void }) {
+export function LoomSheet({ piece, first, onClose }: LoomSheetProps) {
   const words = useWords().piece;
   const change = usePiece((state) => state.change);
   const { settings, change: changeSettings } = useSettings();
@@ -31,6 +39,7 @@ export function LoomSheet({ piece, onClose }: { readonly piece: Piece; readonly 
         kind={fine ? 'pass-height' : 'planned'}
         least={0.5}
         most={5_000}
+        first={name === first}
         onChange={(typed) => put({ [name]: typed })}
       />
     </FieldRow>

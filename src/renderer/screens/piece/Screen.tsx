@@ -57,7 +57,11 @@ function PieceWork({ piece, plan }: { readonly piece: Piece; readonly plan: Plan
   const key = usePiece((state) => state.key);
   const change = usePiece((state) => state.change);
   const goTo = useShell((state) => state.goTo);
-  const [open, setOpen] = useState<Open>(null);
+  const [field] = useState(() => {
+    const { opening } = useShell.getState();
+    return opening !== null && 'field' in opening ? opening.field : null;
+  });
+  const [open, setOpen] = useState<Open>(field === null ? null : { sheet: field === 'ends' ? 'warp' : 'loom' });
   const sett = settCheck(piece);
   const ground = piece.yarns.find((yarn) => yarn.id === piece.cloth.ground);
   const groundOnSett = sett.yarns.find((yarn) => yarn.yarn === piece.cloth.ground);
@@ -123,7 +127,7 @@ function PieceWork({ piece, plan }: { readonly piece: Piece; readonly plan: Plan
           onFinishing={() => setOpen({ sheet: 'finishing' })}
         />
       </div>
-      {open?.sheet === 'loom' && <LoomSheet piece={piece} onClose={close} />}
+      {open?.sheet === 'loom' && <LoomSheet piece={piece} first={field} onClose={close} />}
       {open?.sheet === 'warp' && <WarpSheet piece={piece} onClose={close} />}
       {open?.sheet === 'making' && <MakingSheet piece={piece} onClose={close} />}
       {open?.sheet === 'yarn' && <YarnSheet key={open.yarn} piece={piece} yarn={open.yarn} onClose={close} />}
@@ -134,7 +138,7 @@ function PieceWork({ piece, plan }: { readonly piece: Piece; readonly plan: Plan
             ...plan.ornaments.map((ornament) => ornament.arithmetic),
             plan.hanging.dowel.arithmetic,
           ]}
-          title={words.arithmetic}
+          title={words.arithmeticTitle}
           onPrint={() => key !== null && void makeSheet(key, 'arithmetic', null)}
           onClose={close}
         />

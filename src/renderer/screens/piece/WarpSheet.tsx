@@ -18,6 +18,7 @@ export function WarpSheet({ piece, onClose }: { readonly piece: Piece; readonly 
       <NumberField
         label={words.endsCount}
         value={warp.ends}
+        first
         least={2}
         most={loom.notches}
         whole

@@ -22,7 +22,7 @@ export function WarpTable({ piece, plan, onLoom, onWarp, onMaking, onArithmetic 
   const middle = Math.floor((warp.ends - 1) / 2) + 1;
   const cut = words.cutIs(
     yarnLengthSaid(plan.materials.warp.length, piece.units),
-    warp.yarnName.toLowerCase(),
+    warp.yarnName,
     lengthSaid(warp.stringDiameter, piece.units, 'edge'),
   );
   return (

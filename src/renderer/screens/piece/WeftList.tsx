@@ -41,7 +41,10 @@ export function WeftList({ piece, plan, onYarn, onAdd, onFinishing }: WeftListPr
                 <Swatch colour={yarn.colour} letter={yarnLetter(index)} />
                 <span>{extra === null ? yarn.name : words.with(yarn.name, extra)}</span>
                 <span className="weft-figure">{used ? yarnLengthSaid(need.metres, piece.units) : ''}</span>
-                <span className="weft-figure">{used ? gramsInWords(need.grams) : ''}</span>
+                <span className="weft-figure">
+                  {/* Without a label or a count the weight is a guess, and is said to be one. */}
+                  {!used ? '' : need.density.guess ? words.about(gramsInWords(need.grams)) : gramsInWords(need.grams)}
+                </span>
               </button>
             </li>
           );

@@ -120,14 +120,16 @@ export function CompareSlide({ piece, earlier, later, earlierName, laterName, at
           </>
         )}
       </svg>
-      {earlier !== null && (
-        <span className="compare-name is-earlier" style={{ opacity: line < 70 ? 0 : 1 }}>
-          {earlierName}
+      <div className="compare-names">
+        {earlier !== null && (
+          <span className="compare-name" style={{ opacity: line < 70 ? 0 : 1 }}>
+            {earlierName}
+          </span>
+        )}
+        <span className="compare-name is-later" style={{ opacity: earlier !== null && line > width - 70 ? 0 : 1 }}>
+          {laterName}
         </span>
-      )}
-      <span className="compare-name is-later" style={{ opacity: earlier !== null && line > width - 70 ? 0 : 1 }}>
-        {laterName}
-      </span>
+      </div>
       {(earlier?.photo.rendered === true || later.photo.rendered) && (
         <span className="compare-name is-rendered">{words.rendered}</span>
       )}

@@ -3,7 +3,7 @@ import { lengthSaid } from '../../words/figures.ts';
 import './record.css';
 import { useCommands, withRuns } from '../../keys/commandStore.ts';
 import { DrawingTable } from '../../parts/DrawingTable.tsx';
-import { Footer } from '../../parts/Footer.tsx';
+import { Footer, useHelpHint } from '../../parts/Footer.tsx';
 import { ScreenFrame } from '../../parts/ScreenFrame.tsx';
 import { Sentence } from '../../parts/Sentence.tsx';
 import { usePiece } from '../../state/pieceStore.ts';
@@ -86,6 +86,7 @@ export function Screen() {
     if (key !== null) void revealFolder(key).then(setSaid);
   };
   const none = current === null;
+  const help = useHelpHint();
   useCommands(
     'record',
     withRuns(
@@ -131,11 +132,15 @@ export function Screen() {
       className="record"
       footer={
         <Footer
-          hints={[
-            { keys: ['ArrowLeft', 'ArrowRight'], words: words.keySlide },
-            { keys: ['[', ']'], words: words.keyChecks },
-            { keys: ['N'], words: words.keyNote },
-          ]}
+          hints={
+            none
+              ? [{ keys: ['N'], words: words.keyNote }, help]
+              : [
+                  { keys: ['ArrowLeft', 'ArrowRight'], words: words.keySlide },
+                  { keys: ['[', ']'], words: words.keyChecks },
+                  { keys: ['N'], words: words.keyNote },
+                ]
+          }
           second={{ words: words.folder, onPress: folder }}
           main={{
             words: words.report,

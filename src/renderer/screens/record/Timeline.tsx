@@ -47,6 +47,7 @@ export function Timeline({ piece, checks, chosen, onChoose }: TimelineProps) {
       row.scrollLeft = left + item.offsetWidth - row.clientWidth * 0.8;
     }
   }, [chosen, checks.length]);
+  if (events.length === 0 && next === null) return null;
   return (
     <ol ref={list} className="timeline" aria-label={words.timeline}>
       {events.map(({ at, note, check, number }) => {

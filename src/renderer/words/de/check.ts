@@ -57,7 +57,7 @@ export const check: Words['check'] = {
   asideBecause: (reason) => `Beiseitegelegt: ${reason}`,
   sinceCheck: (number) => `Seit Messung ${number}`,
   edgeMoved: (edge, figure, inward, spread) =>
-    `${edge} ${figure} weiter ${inward ? 'innen' : 'außen'}, auf oder ab ${spread}.`,
+    `${edge} ${figure} weiter ${inward ? 'innen' : 'außen'}, auf ${spread} genau.`,
   beatMoved: (softer) => (softer ? 'Weicher angeschlagen als zuvor.' : 'Fester angeschlagen als zuvor.'),
   held: (names) => `${names.join(' und ')} ${names.length === 1 ? 'blieb' : 'blieben'}.`,
   joined: (names) => names.join(', '),
@@ -89,7 +89,7 @@ export const check: Words['check'] = {
   needsMarking: 'Das geht, während Punkte markiert werden: M beginnt damit.',
   wayCamera: 'Mit der Kamera dieses Rechners aufnehmen',
   wayCameraSecond: 'sie löst selbst aus, sobald das Bild ruhig und klar ist',
-  wayChoose: 'Ein Foto wählen',
+  wayChoose: 'Foto wählen',
   wayChooseSecond: 'von Telefon oder Kamera: JPEG, HEIC, PNG',
   wayWatch: 'Einen Ordner beobachten',
   wayWatchSecond: 'in dem die Fotos des Telefons ankommen; jedes neue wird gemessen',
@@ -98,12 +98,12 @@ export const check: Words['check'] = {
   photographsNone: 'Es gibt noch keines.',
   photographUnmeasured: 'noch nicht gemessen',
   photographChecks: (count) => (count === 1 ? 'einmal gemessen' : `${count}-mal gemessen`),
-  share: 'Ein Bild zum Weitergeben',
+  share: 'Bild zum Weitergeben',
   sharing: 'Das Bild wird gezeichnet.',
   shared: 'Das Bild ist fertig. Nichts, was die Kamera ins Foto schrieb, ist darin.',
   shareLegend: 'Gestrichelt: der Plan. Durchgezogen: das Gewebe, wie gemessen. ± gilt in zwei von drei Fällen.',
   shareRendered: 'Ein gerechnetes Bild, kein Foto eines Rahmens.',
-  watchFolder: 'Einen Ordner beobachten',
+  watchFolder: 'Ordner beobachten',
   watchLead: 'Solange die Messung offen ist, wird jedes Foto, das in diesem Ordner ankommt, von selbst gemessen.',
   watchPath: 'Der ganze Pfad des Ordners',
   watchChoose: 'Auswählen',
@@ -121,7 +121,8 @@ export const check: Words['check'] = {
   cameraTurns: {
     label: 'Diese Kamera',
     ask: 'Dreht diese Kamera ihre Bilder um, wie ein Spiegel?',
-    why: 'Das Stück ist links und rechts gleich, das Foto verrät es also nicht. Ein Blatt mit Schrift davorhalten: ist sie im Bild lesbar?',
+    whySame: 'Das Stück ist links und rechts gleich, das Foto verrät es also nicht.',
+    tryIt: 'Ein Blatt mit Schrift davorhalten: ist sie im Bild lesbar?',
     no: 'Die Schrift stimmt',
     yes: 'Sie ist umgedreht',
     doesTurn: (camera) => `${camera} dreht Bilder um; links und rechts werden zurückgetauscht.`,
@@ -159,6 +160,7 @@ export const check: Words['check'] = {
   markFourPoints: 'Vier Punkte setzen',
   letItGo: 'Dieses Foto fallen lassen',
   table: 'Die Zahlen als Tabelle zeigen',
+  tableShort: 'Als Tabelle',
   notKeptYet: (seen, ends) => `Noch nicht aufgehoben · ${seen} von ${ends} Fäden gesehen`,
   references: {
     measuredBy: (parts) => `Gemessen an: ${parts}.`,
@@ -270,11 +272,27 @@ export const check: Words['check'] = {
   leavePoints: 'Punkte verlassen',
   takeBackPoint: 'Die letzte Marke zurücknehmen',
   nothingGuessed: 'Nichts wurde geraten und nichts gesichert.',
-  takeAgain: 'Noch einmal aufnehmen.',
-  mendPlan: 'Den Plan ansehen.',
-  mendPlanWhere: 'Rahmen, Kerben und Kettfäden werden unter „Stück“ geändert.',
+  ways: {
+    photograph: 'Noch einmal aufnehmen.',
+    plan: 'Den Plan ansehen.',
+    loom: 'Nachsehen, was stimmt.',
+    marks: 'Die Marken ansehen.',
+    camera: 'Die Kamera oder der Karton?',
+  },
+  waysSecond: (way, cameraKnown) => {
+    if (way === 'photograph') return 'Beide Leisten im Bild. Ein Fenster daneben hilft mehr als eine Lampe.';
+    if (way === 'marks') return 'Sie sind noch, wo sie gesetzt wurden.';
+    if (way === 'camera')
+      return cameraKnown
+        ? 'Das wird für diese Kamera gemerkt.'
+        : 'Nichts in diesem Foto nennt seine Kamera. Auch die vier Ecken verraten, was links und was rechts ist.';
+    return `${way === 'plan' ? 'Rahmen, Kerben und Kettfäden werden' : 'Die Öffnung wird'} unter „Stück“ geändert. Dieses Foto lässt sich dann messen, wie es ist.`;
+  },
+  mended: 'Noch einmal messen.',
+  mendedHow: 'Der Plan ist seither geändert; dasselbe Foto wird daran gehalten.',
+  measureAgain: 'Noch einmal messen',
   takeAgainHow: 'Die Kamera auflegen und mit kurzer Verzögerung auslösen.',
-  takeAgainSecond: 'Beide Leisten im Bild. Ein Fenster daneben hilft mehr als eine Lampe.',
+  orTakeAgain: 'Oder noch einmal aufnehmen.',
   orMarkFourPoints: 'Oder auf diesem vier Punkte setzen.',
   markFourPointsNow: 'Auf diesem vier Punkte setzen.',
   touchCorners: 'Die vier Innenecken des Rahmens berühren.',

@@ -3,6 +3,9 @@ import type { Words } from '../en.ts';
 
 const wenden = (count: number) =>
   `${count === 0.5 ? '½' : String(count).replace('.5', ' ½')} ${count > 1 ? 'Wenden' : 'Wende'}`;
+/** `3, 5 und 6`. */
+const listed = (numbers: readonly number[]) =>
+  numbers.length < 2 ? numbers.join('') : `${numbers.slice(0, -1).join(', ')} und ${numbers.at(-1)}`;
 const enden = (count: number) => (count === 1 ? '1 Kettfaden' : `${count} Kettfäden`);
 
 export const order: Words['order'] = {
@@ -28,7 +31,7 @@ export const order: Words['order'] = {
   start: (side, over, end) =>
     `Beginn ${side === 'left' ? 'links' : 'rechts'}, ${over ? 'über' : 'unter'} Kettfaden ${end}.`,
   together: (blocks) =>
-    `Wächst zusammen mit ${blocks.length === 1 ? 'Fläche' : 'den Flächen'} ${blocks.join(' und ')}: der Webplatz zeigt sie als einen Schritt, Schuss für Schuss.`,
+    `Wächst zusammen mit ${blocks.length === 1 ? 'Fläche' : 'den Flächen'} ${listed(blocks)}: der Webplatz zeigt sie als einen Schritt, Schuss für Schuss.`,
   needsFirst: (block) => `nach ${block}`,
   tails: (joins) => (joins === 1 ? 'Unterwegs einmal ansetzen.' : `Unterwegs ${joins}-mal ansetzen.`),
   toBench: 'Am Webplatz weben',
@@ -81,6 +84,15 @@ export const order: Words['order'] = {
   changedPlanSecond: 'Gewebte Wenden bleiben von unten gezählt. Stimmt das Bild mit dem Rahmen überein?',
   matches: 'Es stimmt',
   startAgain: 'Von unten neu zählen',
+  checkShowsMore: (check, place, giveOrTake) =>
+    place === null
+      ? `Messung ${check} zeigt alles gewebt.`
+      : `Messung ${check} zeigt mehr gewebt, als abgehakt ist: Fläche ${place.block}, Wende ${place.turn}, ±\u00a0${wenden(giveOrTake).replace(' ', '\u00a0')}.`,
+  countFromThere: 'Bis dort abhaken',
+  countedByCheck: (check) => `Abgehakt, so weit Messung ${check} es zeigt.`,
+  countTakenBack: 'Zurücknehmen',
+  checkShowsOtherOrder: (check) =>
+    `Messung ${check} zeigt Gewebtes, in anderer Folge als hier; abgehakt ist davon nichts.`,
   keys: {
     move: 'durch die Flächen',
     slits: 'Schlitze und Überhänge',

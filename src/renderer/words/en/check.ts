@@ -124,7 +124,8 @@ export const check = {
   cameraTurns: {
     label: 'This camera',
     ask: 'Does this camera turn its pictures over, like a looking-glass?',
-    why: 'The piece is the same left and right, so the photograph can’t tell. Hold a page with writing before it: can you read it in the picture?',
+    whySame: 'The piece is the same left and right, so the photograph can’t tell.',
+    tryIt: 'Hold a page with writing before it: can you read it in the picture?',
     no: 'The writing is right',
     yes: 'It is turned over',
     doesTurn: (camera: string) => `${camera} turns its pictures over; left and right are put back.`,
@@ -162,6 +163,7 @@ export const check = {
   markFourPoints: 'Mark four points',
   letItGo: 'Let this photograph go',
   table: 'Show the figures as a table',
+  tableShort: 'As a table',
   notKeptYet: (seen: number, ends: number) => `Not kept yet · ${seen} of ${ends} ends seen`,
   references: {
     measuredBy: (parts: string) => `Measured by ${parts}.`,
@@ -278,11 +280,28 @@ export const check = {
   leavePoints: 'Leave the points',
   takeBackPoint: 'Take back the last mark',
   nothingGuessed: 'Nothing has been guessed and nothing saved.',
-  takeAgain: 'Take it again.',
-  mendPlan: 'Look at the plan.',
-  mendPlanWhere: 'Loom, notches and ends are changed on Piece.',
+  /** What would let the photograph be measured, named after what is asked for. */
+  ways: {
+    photograph: 'Take it again.',
+    plan: 'Look at the plan.',
+    loom: 'Find out which is right.',
+    marks: 'Look at the marks.',
+    camera: 'The camera, or the cartoon?',
+  },
+  waysSecond: (way: 'photograph' | 'plan' | 'loom' | 'marks' | 'camera', cameraKnown: boolean): string => {
+    if (way === 'photograph') return 'Both bars in the picture. A window beside you helps more than a lamp.';
+    if (way === 'marks') return 'They are still where you set them.';
+    if (way === 'camera')
+      return cameraKnown
+        ? 'It is remembered for this camera.'
+        : 'Nothing in this photograph names its camera. The four corners tell left from right too.';
+    return `${way === 'plan' ? 'Loom, notches and ends are' : 'The opening is'} changed on Piece. This photograph can then be measured as it is.`;
+  },
+  mended: 'Measure it again.',
+  mendedHow: 'The plan has been changed since; the same photograph is held against it.',
+  measureAgain: 'Measure it again',
   takeAgainHow: 'Rest the camera on something and use a short delay.',
-  takeAgainSecond: 'Both bars in the picture. A window beside you helps more than a lamp.',
+  orTakeAgain: 'Or take it again.',
   orMarkFourPoints: 'Or mark four points on this one.',
   markFourPointsNow: 'Mark four points on this one.',
   touchCorners: 'Touch the four inner corners of the frame.',

@@ -1,5 +1,8 @@
 const turns = (count: number) =>
   `${count === 0.5 ? '½' : String(count).replace('.5', ' ½')} ${count > 1 ? 'turns' : 'turn'}`;
+/** `3, 5 and 6`. */
+const listed = (numbers: readonly number[]) =>
+  numbers.length < 2 ? numbers.join('') : `${numbers.slice(0, -1).join(', ')} and ${numbers.at(-1)}`;
 const ends = (count: number) => (count === 1 ? '1 end' : `${count} ends`);
 
 export const order = {
@@ -27,7 +30,7 @@ export const order = {
   start: (side: 'left' | 'right', over: boolean, end: number) =>
     `Start ${side}, ${over ? 'over' : 'under'} end ${end}.`,
   together: (blocks: readonly number[]) =>
-    `Rises together with ${blocks.length === 1 ? 'block' : 'blocks'} ${blocks.join(' and ')}: the bench shows them as one step, weft by weft.`,
+    `Rises together with ${blocks.length === 1 ? 'block' : 'blocks'} ${listed(blocks)}: the bench shows them as one step, weft by weft.`,
   needsFirst: (block: number) => `after ${block}`,
   tails: (joins: number) => (joins === 1 ? 'One join on the way.' : `${joins} joins on the way.`),
   toBench: 'Weave at the bench',
@@ -79,6 +82,20 @@ export const order = {
   changedPlanSecond: 'Turns you have woven stay counted from the bottom. Look at the picture: does it match the loom?',
   matches: 'It matches',
   startAgain: 'Count from the bottom again',
+  /** @param place the turn that would come next; null when all of it is woven. */
+  checkShowsMore: (
+    check: number,
+    place: { readonly block: number; readonly turn: number } | null,
+    giveOrTake: number,
+  ): string =>
+    place === null
+      ? `Check ${check} shows all of it woven.`
+      : `Check ${check} shows more woven than is ticked: block ${place.block}, turn ${place.turn}, give or take ${turns(giveOrTake).replace(' ', '\u00a0')}.`,
+  countFromThere: 'Tick up to there',
+  countedByCheck: (check: number) => `Ticked as far as check ${check} shows.`,
+  countTakenBack: 'Take it back',
+  checkShowsOtherOrder: (check: number) =>
+    `Check ${check} shows cloth woven, in another order than this one; nothing of it is ticked.`,
   keys: {
     move: 'move through blocks',
     slits: 'slits and overhangs',

@@ -7,10 +7,10 @@ export const piece = {
   weft: 'Weft',
   loom: 'Loom',
   loomIs: (name: string, pitch: string, width: string, height: string) =>
-    `${name}, notches ${pitch} apart, ${width} × ${height} inside`,
+    `${name}, notches ${pitch} apart, ${width}\u00a0×\u00a0${height} inside`,
   ends: (count: number) => (count === 1 ? '1 end' : `${count} ends`),
   endsAre: (strings: number, first: number, last: number) =>
-    `${strings === 2 ? 'two strings to each' : 'one string to each'}, a notch apart, notches ${first} to ${last}`,
+    `${strings === 2 ? 'two strings to each' : 'one string to each'}, a notch apart, notches ${first}\u00a0to\u00a0${last}`,
   parity: (count: number) => `${count} is ${count % 2 === 0 ? 'even' : 'odd'}`,
   point: (end: number) => `a centred point falls on end ${end}`,
   blunt: (left: number, right: number) => `a centred point is two ends wide, ends ${left} and ${right}`,
@@ -23,6 +23,8 @@ export const piece = {
   headerAndTwining: 'with header and twining',
   unused: 'not woven yet',
   arithmetic: 'Show the arithmetic',
+  arithmeticTitle: 'The arithmetic',
+  about: (weight: string) => `about ${weight}`,
   changeLoom: 'Change the loom',
   changeWarp: 'Change the warp',
   making: 'Ways of working',
