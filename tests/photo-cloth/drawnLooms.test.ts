@@ -56,6 +56,15 @@ test('a bar on a dark table, seen no better than its shadow, isn’t measured fr
   expect(wrongFigures(reading, truth)).toEqual([]);
 });
 
+test('shadows of the neighbours in an empty notch’s place aren’t its string', LONG, async () => {
+  const { reading } = await readingOf(9237, (scene) => {
+    expect(scene.warp.missing).toEqual([2]);
+    return scene;
+  });
+  expect(reading.endsCounted).toBe(reading.ends.length - 1);
+  expect(reading.flags.filter((flag) => flag.kind === 'count').map((flag) => flag.ends)).toEqual([[2]]);
+});
+
 test('a ruler over a few notches hides strings and doesn’t make the count wrong', LONG, async () => {
   const { reading, truth } = await readingOf(9134);
   expect(reading.status).toBe('measured');

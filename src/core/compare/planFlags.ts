@@ -4,6 +4,7 @@ import { sizeAsFinding } from '../model/deviationWords.ts';
 import { lengthInWords } from '../model/lengthWords.ts';
 import { measurement } from '../model/measurement.ts';
 import type { Piece } from '../model/piece.ts';
+import { NO_STRING } from '../photo/countEnds.ts';
 import { OVER_NOTCH } from '../photo/coveredNotches.ts';
 import { bareStringPlace } from './bareStringPlace.ts';
 
@@ -69,11 +70,13 @@ export function countFlags(reading: LoomReading, piece: Piece): Flag[] {
   if (hidden.length > 0) return [hiddenFlag(hidden, reading, piece)];
   if (reading.endsCounted === null) return [];
   // Ends may also lack a place because something hides them above the cloth: those were counted.
-  const overlooked = lacking.length === planned - reading.endsCounted;
-  const followed = overlooked ? lacking.filter((end) => end.runsTo !== null) : [];
+  const short = planned - reading.endsCounted;
+  const empty = lacking.filter((end) => end.why === NO_STRING);
+  const from = empty.length === short ? empty : lacking;
+  const followed = from.length === short ? from.filter((end) => end.runsTo !== null) : [];
   const counted = reading.endsCounted + followed.length;
   if (counted === planned) return [];
-  const unseen = lacking.filter((end) => !followed.includes(end));
+  const unseen = from.filter((end) => !followed.includes(end));
   // More than a few are no matter of single strings: another number of ends, or a part of the loom out of sight.
   const named = unseen.length <= MOST_NAMED ? unseen : [];
   const numbers = named.map((end) => end.index + 1).join(', ');

@@ -27,6 +27,9 @@ const median = (values: readonly number[]): number => {
 /** Heights inside the top bar, mm, at which every place is looked at. */
 export const DEPTHS = [3, 4.5, 6, 7.5, 9, 10.5, 12, 13.5, 15, 16.5, 18, 19.5, 21, 22.5, 24, 25.5, 27, 28.5];
 
+/** So many times as unlike the others' colour as is still the same: the table in an empty notch's place, or a shadow. */
+const OTHER = 2;
+
 /**
  * Looks at every notch place, the plan's and a few beyond, for a string near the top bar: a bar of the right breadth
  * that runs straight, in the colour most strings have at that height. Gaps, stripes of the table and shadows fail one
@@ -104,12 +107,14 @@ export function countEnds(
   const told = measures.map((one): PlaceSeen => {
     const strict = one.place < 0 || one.place >= expected.ends ? 0.7 : 1;
     const seen = one.share > 0.55 / strict;
-    const sameColour = one.apart < strict * Math.max(14, 4 * usualApart);
+    const unlike = one.apart / Math.max(14, 4 * usualApart);
+    const sameColour = unlike < strict;
     const straight = one.wander < strict * Math.max(0.1, 5 * usualWander);
     const clear = one.contrast > 0.3 / strict;
-    // Hard light or a stripe behind a string may spoil one of the three; outside the plan all must hold.
+    // Hard light or a stripe behind a string may spoil one of the three, though no light makes it another thing
+    // altogether; outside the plan all must hold.
     const agree = [sameColour, straight, clear].filter((value) => value).length;
-    const present = seen && agree >= (strict < 1 ? 3 : 2);
+    const present = seen && unlike < OTHER && agree >= (strict < 1 ? 3 : 2);
     return { place: one.place, present, why: present ? null : NO_STRING };
   });
   return [...told, ...outside].sort((a, b) => a.place - b.place);
