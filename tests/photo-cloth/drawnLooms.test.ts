@@ -71,8 +71,15 @@ test('a ruler over a few notches hides strings and doesn’t make the count wron
   expect(reading.endsCounted).toBeNull();
   expect(wrongFigures(reading, truth)).toEqual([]);
   expect(reading.flags.filter((flag) => flag.kind === 'count').map((flag) => flag.ends)).toEqual([
-    [36, 37, 38, 39, 40, 41],
+    [35, 36, 37, 38, 39, 40, 41],
   ]);
+});
+
+test('strings that a hand hides at the top bar are counted at the bottom bar', LONG, async () => {
+  const { reading, truth } = await readingOf(9230);
+  expect(reading.status).toBe('measured');
+  expect(reading.endsCounted).toBe(truth.ends.length);
+  expect(wrongFigures(reading, truth)).toEqual([]);
 });
 
 test('where it may hide outer strings, it is named', LONG, async () => {

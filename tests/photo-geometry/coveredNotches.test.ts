@@ -51,6 +51,10 @@ describe('notches that lie under something', () => {
     ).toEqual([]);
   });
 
+  it('are those at its edge too, where no string is seen', () => {
+    expect(told(picture(all, from(7, 9, 200)), [6, 7, 8, 9])).toEqual([6, 7, 8, 9]);
+  });
+
   it('aren’t a single empty one in which the table happens to differ', () => {
     expect(told(picture(all, from(7, 7, 200)), [7])).toEqual([]);
   });

@@ -67,8 +67,7 @@ export function countFlags(reading: LoomReading, piece: Piece): Flag[] {
   const planned = piece.warp.ends;
   const lacking = reading.ends.filter((end) => end.notchX === null);
   const hidden = lacking.filter((end) => end.why === OVER_NOTCH);
-  if (hidden.length > 0) return [hiddenFlag(hidden, reading, piece)];
-  if (reading.endsCounted === null) return [];
+  if (reading.endsCounted === null) return hidden.length > 0 ? [hiddenFlag(hidden, reading, piece)] : [];
   // Ends may also lack a place because something hides them above the cloth: those were counted.
   const short = planned - reading.endsCounted;
   const empty = lacking.filter((end) => end.why === NO_STRING);

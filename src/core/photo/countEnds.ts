@@ -24,11 +24,15 @@ const median = (values: readonly number[]): number => {
   return sorted[sorted.length >> 1] ?? 0;
 };
 
-/** Heights inside the top bar, mm, at which every place is looked at. */
+/** How far inside a bar, mm, every place is looked at; at the bottom bar no farther than the cloth leaves bare. */
 export const DEPTHS = [3, 4.5, 6, 7.5, 9, 10.5, 12, 13.5, 15, 16.5, 18, 19.5, 21, 22.5, 24, 25.5, 27, 28.5];
 
 /** So many times as unlike the others' colour as is still the same: the table in an empty notch's place, or a shadow. */
 const OTHER = 2;
+
+/** Below the cloth's base so much is left out, mm: twining. And so many looks are the fewest that tell. */
+const BELOW_BASE = 6;
+const FEWEST_LOOKS = 6;
 
 /**
  * Looks at every notch place, the plan's and a few beyond, for a string near the top bar: a bar of the right breadth
@@ -53,7 +57,7 @@ export function countEnds(
   const last = Math.min(expected.notches - 1 - expected.firstNotch, expected.ends - 1 + beyond);
   const reach = Math.min(0.3 * expected.pitch, settings.halfEnd + settings.blur);
   const outside: PlaceSeen[] = [];
-  const looks: { place: number; samples: (StringSample | null)[] }[] = [];
+  const looks: Looks[] = [];
   for (let place = first; place <= last; place++) {
     const x = notchX(expected, expected.firstNotch + place);
     const slope = slopes(Math.min(expected.ends - 1, Math.max(0, place)));
@@ -72,11 +76,45 @@ export function countEnds(
       }),
     });
   }
+  return [...judged(looks, expected.ends), ...outside].sort((a, b) => a.place - b.place);
+}
+
+/**
+ * The same near the bottom bar, below the cloth, for the plan's own places: what lies over the top bar needn't reach down
+ * there.
+ * @returns nothing where the cloth leaves too little bare.
+ */
+export function countEndsBelow(
+  photo: Photo,
+  camera: Camera,
+  size: PictureSize,
+  mirrored: boolean,
+  expected: Expected,
+  settings: FollowSettings,
+): PlaceSeen[] {
+  const depths = DEPTHS.filter((depth) => depth <= expected.base - BELOW_BASE);
+  if (depths.length < FEWEST_LOOKS) return [];
+  const toPhoto = mapOf(camera, size, mirrored);
+  const reach = Math.min(0.3 * expected.pitch, settings.halfEnd + settings.blur);
+  const looks = Array.from({ length: expected.ends }, (_, place): Looks => {
+    const x = notchX(expected, expected.firstNotch + place);
+    return { place, samples: depths.map((depth) => lookAtString(photo, toPhoto, x, depth, 0, settings, reach)) };
+  });
+  return judged(looks, expected.ends);
+}
+
+/** Looks at one place, the same heights for every place. */
+interface Looks {
+  readonly place: number;
+  readonly samples: readonly (StringSample | null)[];
+}
+
+/** Tells strings from what else is met at the places. @param ends of the plan. */
+function judged(looks: readonly Looks[], ends: number): PlaceSeen[] {
+  const heights = Array.from({ length: looks[0]?.samples.length ?? 0 }, (_, k) => k);
   // The usual colour of a string and the usual contrast at each height: most places hold a string.
-  const usual = DEPTHS.map((_, k) => {
-    const seen = looks.flatMap(({ place, samples }) =>
-      place >= 0 && place < expected.ends && samples[k] ? [samples[k]!] : [],
-    );
+  const usual = heights.map((k) => {
+    const seen = looks.flatMap(({ place, samples }) => (place >= 0 && place < ends && samples[k] ? [samples[k]!] : []));
     return {
       core: [0, 1, 2].map((c) => median(seen.map((sample) => sample.profile.core[c]!))),
       contrast: median(seen.map((sample) => sample.profile.contrast)),
@@ -95,17 +133,17 @@ export function countEnds(
     const middle = median(offs);
     return {
       place,
-      share: offs.length / DEPTHS.length,
+      share: offs.length / heights.length,
       apart: median(apart),
       contrast: median(contrast),
       wander: median(offs.map((off) => Math.abs(off - middle))),
     };
   });
-  const inPlan = measures.filter(({ place }) => place >= 0 && place < expected.ends);
+  const inPlan = measures.filter(({ place }) => place >= 0 && place < ends);
   const usualApart = median(inPlan.map((one) => one.apart));
   const usualWander = median(inPlan.map((one) => one.wander));
-  const told = measures.map((one): PlaceSeen => {
-    const strict = one.place < 0 || one.place >= expected.ends ? 0.7 : 1;
+  return measures.map((one): PlaceSeen => {
+    const strict = one.place < 0 || one.place >= ends ? 0.7 : 1;
     const seen = one.share > 0.55 / strict;
     const unlike = one.apart / Math.max(14, 4 * usualApart);
     const sameColour = unlike < strict;
@@ -117,5 +155,4 @@ export function countEnds(
     const present = seen && unlike < OTHER && agree >= (strict < 1 ? 3 : 2);
     return { place: one.place, present, why: present ? null : NO_STRING };
   });
-  return [...told, ...outside].sort((a, b) => a.place - b.place);
 }

@@ -52,7 +52,9 @@ export function coveredNotches(
     for (let k = at + 1; strange.has(k); k++) run++;
     return strange.has(at) && run >= FEWEST;
   };
-  return seen.map((one) => (covered(one.place) ? { ...one, why: OVER_NOTCH } : one));
+  // Beside what lies there its edge may lie over a string.
+  const nearIt = ({ place, present }: PlaceSeen): boolean => !present && (covered(place - 1) || covered(place + 1));
+  return seen.map((one) => (covered(one.place) || nearIt(one) ? { ...one, why: OVER_NOTCH } : one));
 }
 
 const nearest = (one: Colour, others: readonly Colour[]): number =>

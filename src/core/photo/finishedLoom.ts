@@ -3,9 +3,10 @@ import { measurement } from '../model/measurement.ts';
 import { success } from '../model/outcome.ts';
 import { type Camera, cameraToVector } from './camera.ts';
 import { notchX } from './coarseCamera.ts';
-import { countEnds, OUTSIDE_PICTURE, type PlaceSeen } from './countEnds.ts';
+import { countEnds, countEndsBelow, OUTSIDE_PICTURE, type PlaceSeen } from './countEnds.ts';
 import { coveredNotches, OVER_NOTCH } from './coveredNotches.ts';
 import { mapOf } from './firstLook.ts';
+import type { FollowSettings } from './followString.ts';
 import { type Fused, fuseReferences, type Shown } from './fuseReferences.ts';
 import { lensOfFit } from './knownLens.ts';
 import type { LocateOptions, View } from './locateOptions.ts';
@@ -105,9 +106,11 @@ export function finishedLoom(
   const counted = seen.filter((place) => place.present).length;
   const outside = seen.filter((place) => place.present && (place.place < 0 || place.place >= expected.ends));
   const covered = planned.filter(({ why }) => why === OVER_NOTCH);
+  const below = covered.length > 0 ? seenBelow(planned, followed.stringsIn, fit.camera, view, settings) : new Set();
+  const unsure = covered.filter(({ place }) => !below.has(place));
   const missing = planned.filter(({ present, why }) => !present && why !== OVER_NOTCH);
   options.trace?.(
-    `counted ${counted} of ${planned.length}; outside [${outside.map((place) => place.place)}] missing [${missing.map((place) => place.place)}] covered [${covered.map((place) => place.place)}]`,
+    `counted ${counted} of ${planned.length}; outside [${outside.map((place) => place.place)}] missing [${missing.map((place) => place.place)}] covered [${covered.map((place) => place.place)}] not seen below either [${unsure.map((place) => place.place)}]`,
   );
   if (counted < 0.5 * expected.ends || counted < 0.5 * planned.length) {
     return refusal(
@@ -137,10 +140,11 @@ export function finishedLoom(
       'Correct the number of ends or the first notch in the plan, then check again.',
     );
   }
-  const strung = seen.filter((place) => place.present).map(({ place }) => place);
+  const sure = planned.filter((place) => covered.includes(place) && !unsure.includes(place));
+  const strung = [...seen.filter((place) => place.present), ...sure].map(({ place }) => place);
   const [first, last] = [planned[0]!.place, planned[planned.length - 1]!.place];
   const outer = Math.max(0, Math.min(...strung) - first) + Math.max(0, last - Math.max(...strung));
-  const outerHidden = covered.filter(({ place }) => place < Math.min(...strung) || place > Math.max(...strung));
+  const outerHidden = unsure.filter(({ place }) => place < Math.min(...strung) || place > Math.max(...strung));
   if (outside.length === 0 && outer > 1 && outer === outerHidden.length) {
     // A loom's rail, or a table where there is no string at all, may look the same: they aren't taken to be there.
     return refusal(
@@ -169,8 +173,26 @@ export function finishedLoom(
     const cut = placed !== null && !placed.inView.whole(end.end);
     return cut ? { end: end.end, why: OUTSIDE_PICTURE, notchX: null, bare: [] } : track;
   });
-  const endsCounted = planned.length === expected.ends && covered.length === 0 ? counted : null;
+  const endsCounted = planned.length === expected.ends && unsure.length === 0 ? counted + sure.length : null;
   return success({ pose, tied: fit, endsCounted, tracks, remarks });
+}
+
+/** Below the cloth so large a share of the strings must be seen before the others' absence there says anything. */
+const SEEN_BELOW = 0.8;
+
+/** The places that hold a string near the bottom bar: what lies over the top bar needn't reach down there. */
+function seenBelow(
+  planned: readonly PlaceSeen[],
+  stringsIn: Photo,
+  camera: Camera,
+  { photo, expected, mirrored }: View,
+  settings: FollowSettings,
+): ReadonlySet<number> {
+  const below = countEndsBelow(stringsIn, camera, photo, mirrored, expected, settings);
+  const places = new Set(below.filter((one) => one.present).map(({ place }) => place));
+  const above = planned.filter((one) => one.present);
+  const both = above.filter(({ place }) => places.has(place));
+  return both.length >= SEEN_BELOW * above.length ? places : new Set();
 }
 
 function trackOf(end: FollowedEnd, seen: readonly PlaceSeen[], pose: LoomPose): StringTrack {
