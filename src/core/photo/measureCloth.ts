@@ -3,13 +3,14 @@ import type { EndReading, LoomReading, SelvedgeRow } from '../model/check.ts';
 import { type Measurement, measurement } from '../model/measurement.ts';
 import type { Piece } from '../model/piece.ts';
 import { BARE } from '../model/plan.ts';
-import { type FloatScale, readBeat } from './beat.ts';
+import { type Beat, type FloatScale, readBeat } from './beat.ts';
 import { cameraOver } from './cameraOver.ts';
 import { doubtClothAbove, LOOKED_ABOVE } from './clothAbove.ts';
 import { readColours } from './clothColours.ts';
 import { type ClothFrame, clothFrame } from './clothFrame.ts';
 import { OUTSIDE_PICTURE } from './countEnds.ts';
 import { outerEnds, withoutCovered } from './edgeCovered.ts';
+import { alongEdge, INSIDE, withoutBeyond } from './edgeFloats.ts';
 import type { EndFell } from './endFell.ts';
 import { doubtOddFloats } from './fellFloats.ts';
 import { FLOATS_SEEN } from './floatSwing.ts';
@@ -18,9 +19,9 @@ import { doubtUnwoven } from './lyingOver.ts';
 import { measureFell } from './measureFell.ts';
 import { measureSide } from './measureSelvedge.ts';
 import type { Photo } from './raster.ts';
-import { ribCourse } from './ribCourse.ts';
+import { type RibCourse, ribCourse } from './ribCourse.ts';
 import { readRibs } from './ribs.ts';
-import { loomSampler } from './sampleLoom.ts';
+import { type LoomSampler, loomSampler } from './sampleLoom.ts';
 import type { SideReading } from './sideReading.ts';
 import { median } from './statistics.ts';
 import { stringRuns } from './stringRuns.ts';
@@ -75,17 +76,19 @@ export function measureCloth(
     };
   });
   onStage('selvedges', 0, 2);
-  const left = side(fells, firstEnds, 'left', frame, sampler, unsharp);
+  const sideOf = (which: 'left' | 'right', closely: boolean) =>
+    side(fells, firstEnds, which, frame, sampler, unsharp, closely);
+  const left = sideOf('left', false);
   onStage('selvedges', 1, 2);
-  const right = side(fells, firstEnds, 'right', frame, sampler, unsharp);
+  const right = sideOf('right', false);
   const agreed = agreeOnOverhang(left, right, firstEnds, frame);
-  const selvedge = joinSides(agreed.left, agreed.right, (x, y) => shared(x, y).x);
+  const common = (x: number, y: number) => shared(x, y).x;
+  const selvedge = joinSides(agreed.left, agreed.right, common);
   onStage('beat', 0, 1);
   const course = ribCourse(frame, firstEnds, selvedge);
   const tops = firstEnds.flatMap((end) => (end.fell ? [{ end: end.index, y: end.fell.value }] : []));
   const looked = tops.map(({ end, y }) => ({ end, y: y + LOOKED_ABOVE * frame.planPass * MOST_OFF_PLAN }));
-  const weave = (to: Tops) => weaveLines(sampler, frame, course, to);
-  const farLines = weave(looked);
+  const farLines = weaveLines(sampler, frame, course, looked);
   const lines = farLines.map((line, i) => lineUpTo(line, tops[i]!.y));
   const scale = floatScale(frame, pose);
   const beat = readBeat(lines, frame, scale);
@@ -108,7 +111,19 @@ export function measureCloth(
   const colours = beat && readColours(lines, beat, piece, plannedYarn);
   onStage('ribs', 0, 1);
   const ribs = beat ? readRibs(sampler, frame, course, beat, scale, tops, (x, y) => shared(x, y).x) : [];
-  const clear = beat ? withoutCovered(selvedge, lines, outerLines(weave, firstEnds, selvedge, frame), beat) : selvedge;
+  let clear = selvedge;
+  if (beat) {
+    const bornOut = (rows: readonly SelvedgeRow[]) =>
+      edgesOfCloth(rows, firstEnds, lines, course, sampler, frame, beat);
+    clear = bornOut(selvedge);
+    for (const which of ['left', 'right'] as const) {
+      const read = (rows: readonly SelvedgeRow[]): number => rows.filter((row) => row[which]).length;
+      if (read(clear) >= MOSTLY * read(selvedge)) continue;
+      const again = sideOf(which, true);
+      const [nearLeft, nearRight] = which === 'left' ? [again, []] : [[], again];
+      clear = withSide(clear, bornOut(joinSides(nearLeft, nearRight, common)), which);
+    }
+  }
   return {
     ends,
     selvedge: belowFell(clear, sureEnds),
@@ -156,8 +171,9 @@ function side(
   ends: readonly EndReading[],
   which: 'left' | 'right',
   frame: ClothFrame,
-  sampler: ReturnType<typeof loomSampler>,
+  sampler: LoomSampler,
   unsharp: number,
+  closely: boolean,
 ): SideReading[] {
   // Where the outer notch is empty, the weft turns round the next end.
   const outer = outerEnds(ends)[which][0];
@@ -178,23 +194,58 @@ function side(
     (y) => planned + (atFell - planned) * Math.min(1, y / Math.max(1, top)),
     top,
     unsharp,
+    closely,
   );
 }
 
-/** Heights up to which ends are looked at, mm up from the base. */
-type Tops = readonly { readonly end: number; readonly y: number }[];
-
-/** Up the outermost ends, to as far above the topmost selvedge as a look at the floats reaches. */
-function outerLines(
-  weave: (to: Tops) => WeaveLine[],
-  ends: readonly EndReading[],
+/** The selvedges that floats bear out: none over which something lies, and none beyond the cloth. */
+function edgesOfCloth(
   selvedge: readonly SelvedgeRow[],
+  ends: readonly EndReading[],
+  lines: readonly WeaveLine[],
+  course: RibCourse,
+  sampler: LoomSampler,
   frame: ClothFrame,
-): Readonly<Record<'left' | 'right', readonly WeaveLine[]>> {
+  beat: Beat,
+): SelvedgeRow[] {
+  // To as far above the topmost selvedge as a look at the floats reaches.
   const y = Math.max(0, ...selvedge.map((row) => row.y)) + FLOATS_SEEN * MOST_OFF_PLAN * frame.planPass;
-  const { left, right } = outerEnds(ends);
-  const upTo = (of: readonly number[]) => weave(of.map((end) => ({ end, y })));
-  return { left: upTo(left), right: upTo(right) };
+  const outer = outerEnds(ends);
+  const along = (of: readonly number[]) =>
+    weaveLines(
+      sampler,
+      frame,
+      course,
+      of.map((end) => ({ end, y })),
+    );
+  let rows = withoutCovered(selvedge, lines, { left: along(outer.left), right: along(outer.right) }, beat);
+  for (const side of ['left', 'right'] as const) {
+    const edge = alongEdge(rows, side);
+    const end = outer[side][0];
+    if (!edge || end === undefined) continue;
+    const inward = side === 'left' ? frame.pitch : -frame.pitch;
+    const inside = INSIDE.flatMap((share) =>
+      weaveLines(sampler, frame, (_, height) => edge(height) + share * inward, [{ end, y }]),
+    );
+    rows = withoutBeyond(rows, side, lines, inside, beat);
+  }
+  return rows;
+}
+
+/** A side of which less than this share is borne out is looked for again, close to its end. */
+const MOSTLY = 0.7;
+
+/** Rows with one side as others have it. */
+function withSide(
+  rows: readonly SelvedgeRow[],
+  others: readonly SelvedgeRow[],
+  which: 'left' | 'right',
+): SelvedgeRow[] {
+  const heights = [...new Set([...rows, ...others].map((row) => row.y))].sort((a, b) => a - b);
+  return heights.map((y) => {
+    const row = rows.find((one) => one.y === y) ?? { y, left: null, right: null };
+    return { ...row, [which]: others.find((one) => one.y === y)?.[which] ?? null };
+  });
 }
 
 /** Selvedges no higher than the fell that is still believed nearest to each: above it there may be bare string. */

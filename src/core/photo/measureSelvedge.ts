@@ -28,6 +28,8 @@ const DRAWN = 0.08;
 const BASE_UNSURE = 25;
 /** Cost of one coarse row lying a millimetre too far off. */
 const HOLD = 6;
+/** The same where the edge is looked for close to its end only, and what its turns and drawing in then leave open. */
+const CLOSELY = { hold: 20, turn: 0.5, drawn: 0.02 } as const;
 /** Scallops repeat from turn to turn: the middle of what is read is surer by this than if they came by chance. */
 const SCALLOPS = 0.5;
 /** While a side has few turns yet, how far those reach out is chance: this share of a pass, over their number. */
@@ -42,6 +44,7 @@ const EVERY = 2;
  * One selvedge by height: the weft's outer edge, scallops smoothed by a running median.
  * @param guideX cloth x of that side's outer end at a height.
  * @param yTop how high the side is woven. @param unsharp what unsharpness may move an edge by, one sigma, mm.
+ * @param closely whether to look close to the outer end only, where a bolder edge beyond was found to be none of cloth's.
  */
 export function measureSide(
   sampler: LoomSampler,
@@ -50,6 +53,7 @@ export function measureSide(
   guideX: (y: number) => number,
   yTop: number,
   unsharp: number,
+  closely: boolean,
 ): SideReading[] {
   if (yTop < 2) return [];
   const strip = sideStrip(sampler, frame, side, guideX, yTop);
@@ -58,12 +62,14 @@ export function measureSide(
   // The weft turns round the outer end: half an end and about one weft thickness, two passes, beyond its middle.
   const usual = frame.endHalf + 2 * frame.planPass;
   // The guide is sure at the fell and, less so, at the base; in between the cloth may draw in and spread.
+  const turn = closely ? CLOSELY.turn : TURN;
   const beyond = (outward: number, y: number, drawn: number): number => {
-    const free = TURN * frame.planPass + 0.3 + drawn * Math.max(0, Math.min(yTop - y, y + BASE_UNSURE));
+    const free = turn * frame.planPass + 0.3 + drawn * Math.max(0, Math.min(yTop - y, y + BASE_UNSURE));
     return Math.max(0, Math.abs(outward - usual) - free);
   };
   const held = (outward: number, row: number): number =>
-    HOLD * beyond(outward, strip.yStart + row * strip.yStep, DRAWN) ** 2;
+    (closely ? CLOSELY.hold : HOLD) *
+    beyond(outward, strip.yStart + row * strip.yStep, closely ? CLOSELY.drawn : DRAWN) ** 2;
   let edge = new Float32Array(features.rows).fill(usual);
   const inner = -strip.outward[0]! + usual;
   // The loom's own side may stand so near that little of the surroundings shows between it and the cloth.

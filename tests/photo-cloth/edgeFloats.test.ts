@@ -1,0 +1,59 @@
+import { describe, expect, it } from 'vitest';
+import type { SelvedgeRow } from '../../src/core/model/check.ts';
+import { measurement } from '../../src/core/model/measurement.ts';
+import type { Mm } from '../../src/core/model/units.ts';
+import type { Beat } from '../../src/core/photo/beat.ts';
+import { alongEdge, withoutBeyond } from '../../src/core/photo/edgeFloats.ts';
+import type { WeaveLine } from '../../src/core/photo/weaveLines.ts';
+
+const pass = 1.2;
+const yStep = 0.2;
+const beat: Beat = { pass: measurement(pass, 0.01, 10, 'test'), rows: [], passesAt: (y) => y / pass, evenCrest: 0 };
+
+/** Lightness along a line: turns, but for a stretch in which the line runs beside the cloth. */
+function line(end: number, beside: readonly [number, number] | null = null): WeaveLine {
+  const rows = Math.round(80 / yStep);
+  const colours = new Float32Array(rows * 3);
+  for (let r = 0; r < rows; r++) {
+    const y = r * yStep;
+    const turns = beside && y > beside[0] && y < beside[1] ? 0 : 15 * Math.cos(Math.PI * (y / pass + end));
+    colours[r * 3] = 120 + turns + 0.8 * Math.sin(12.9 * r + 78.2 * end);
+  }
+  return { end, rows, yStep, colours };
+}
+
+const at = (x: number) => measurement(x as Mm, 0.2, 1, 'test');
+const rows = Array.from({ length: 35 }, (_, k): SelvedgeRow => ({ y: 2 * k, left: at(-50), right: at(50) }));
+const cloth = Array.from({ length: 12 }, (_, end) => line(end));
+const gone = (inside: readonly WeaveLine[]): number[] =>
+  withoutBeyond(rows, 'right', cloth, inside, beat)
+    .filter((row) => row.right === null)
+    .map((row) => row.y);
+
+describe('selvedges read beyond the cloth', () => {
+  it('are taken back where no turns are seen just inside them, on that side alone', () => {
+    const stripe = [18, 62] as const;
+    const heights = gone([line(11, stripe), line(11, stripe), line(11, stripe)]);
+    expect(heights.length).toBeGreaterThan(15);
+    expect(Math.min(...heights)).toBeGreaterThan(12);
+    expect(Math.max(...heights)).toBeLessThan(68);
+    const left = withoutBeyond(rows, 'right', cloth, [line(11, stripe)], beat).filter((row) => row.left === null);
+    expect(left).toEqual([]);
+  });
+
+  it('stay where turns show in one of the places looked at, and where a few passes alone don’t show', () => {
+    expect(gone([line(11, [0, 80]), line(11), line(11, [0, 80])])).toEqual([]);
+    expect(gone([line(11, [30, 36]), line(11, [30, 36]), line(11, [30, 36])])).toEqual([]);
+  });
+
+  it('are looked along straight from reading to reading, and on beyond the last ones', () => {
+    const bent: SelvedgeRow[] = [
+      { y: 0, left: at(-50), right: null },
+      { y: 10, left: null, right: null },
+      { y: 20, left: at(-48), right: at(47) },
+    ];
+    const course = alongEdge(bent, 'left')!;
+    expect([course(-5), course(0), course(5), course(20), course(40)]).toEqual([-50, -50, -49.5, -48, -48]);
+    expect(alongEdge(bent, 'right')).toBeNull();
+  });
+});
