@@ -19,10 +19,11 @@ const DARK = 8;
 /**
  * How one end's lightness swings with the beat over the passes below a height.
  * @param toY mm up from the base.
+ * @param passes of the look.
  * @returns null where too little of the line lies there, or light burns it out.
  */
-export function floatSwing(line: WeaveLine, toY: number, beat: Beat): FloatSwing | null {
-  const from = Math.round((toY - FLOATS_SEEN * beat.pass.value) / line.yStep);
+export function floatSwing(line: WeaveLine, toY: number, beat: Beat, passes = FLOATS_SEEN): FloatSwing | null {
+  const from = Math.round((toY - passes * beat.pass.value) / line.yStep);
   const to = Math.min(line.rows, Math.round(toY / line.yStep));
   const n = to - from;
   if (from < 0 || n < 6) return null;
@@ -56,8 +57,11 @@ export function floatSwing(line: WeaveLine, toY: number, beat: Beat): FloatSwing
   return { size: (2 * size) / n, inStep: size > 0 ? real / size : 0 };
 }
 
-/** Looks down an end's line, half of each shared with the next, from a little below its top to its foot. */
-export function looksDown(line: WeaveLine, beat: Beat): FloatSwing[] {
+/**
+ * Looks down an end's line, from a little below its top to its foot, half as far apart as a usual one is high.
+ * @param passes of each look.
+ */
+export function looksDown(line: WeaveLine, beat: Beat, passes = FLOATS_SEEN): FloatSwing[] {
   const pass = beat.pass.value;
   const looks: FloatSwing[] = [];
   for (
@@ -65,7 +69,7 @@ export function looksDown(line: WeaveLine, beat: Beat): FloatSwing[] {
     y > FLOATS_SEEN * pass;
     y -= 0.5 * FLOATS_SEEN * pass
   ) {
-    const look = floatSwing(line, y, beat);
+    const look = floatSwing(line, y, beat, passes);
     if (look !== null) looks.push(look);
   }
   return looks;

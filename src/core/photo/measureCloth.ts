@@ -25,6 +25,7 @@ import { type LoomSampler, loomSampler } from './sampleLoom.ts';
 import type { SideReading } from './sideReading.ts';
 import { median } from './statistics.ts';
 import { stringRuns } from './stringRuns.ts';
+import { doubtTopFloats } from './topFloats.ts';
 import { lineUpTo, type WeaveLine, weaveLines } from './weaveLines.ts';
 
 /** The figures of one photograph before they are compared with the plan. */
@@ -97,7 +98,7 @@ export function measureCloth(
     return { ends: firstEnds.map(weaveless), selvedge: [], ribs: [], pass: null, beat: [], colours: null };
   }
   const sureEnds = beat
-    ? doubtClothAbove(doubtUnwoven(doubtOddFloats(firstEnds, beat), lines, beat), farLines, beat)
+    ? heldAgainstFloats(firstEnds, lines, farLines, beat)
     : firstEnds.map((end) => (end.fell && end.fell.value > shows ? weaveless(end) : end));
   const runs = stringRuns(sampler, frame, tracks, sureEnds);
   const ends = sureEnds.map((end, i) => ({ ...end, ...runs[i]! }));
@@ -196,6 +197,18 @@ function side(
     unsharp,
     closely,
   );
+}
+
+/** The fells that floats bear out: seen below them, in step with the cloth's, and not above. */
+function heldAgainstFloats(
+  ends: readonly EndReading[],
+  lines: readonly WeaveLine[],
+  farLines: readonly WeaveLine[],
+  beat: Beat,
+): EndReading[] {
+  const onFloats = doubtOddFloats(ends, beat);
+  const woven = doubtTopFloats(doubtUnwoven(onFloats, lines, beat), lines, beat);
+  return doubtClothAbove(woven, farLines, beat);
 }
 
 /** The selvedges that floats bear out: none over which something lies, and none beyond the cloth. */
