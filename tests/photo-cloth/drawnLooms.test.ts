@@ -82,6 +82,13 @@ test('strings that a hand hides at the top bar are counted at the bottom bar', L
   expect(wrongFigures(reading, truth)).toEqual([]);
 });
 
+test('under a stick put through the strings at the top bar they are counted at the bottom bar', LONG, async () => {
+  const { reading, truth } = await readingOf(9218);
+  expect(reading.endsCounted).toBe(truth.ends.length);
+  expect(reading.reference?.parts).toContain('strings counted at the bottom bar');
+  expect(wrongFigures(reading, truth)).toEqual([]);
+});
+
 test('where it may hide outer strings, it is named', LONG, async () => {
   const { reading } = await readingOf(9124);
   expect(reading.status).toBe('needs-reference');

@@ -53,8 +53,7 @@ export function countEnds(
   inView: Pick<WarpInView, 'topOf'> | null = null,
 ): PlaceSeen[] {
   const toPhoto = mapOf(camera, size, mirrored);
-  const first = Math.max(-expected.firstNotch, -beyond);
-  const last = Math.min(expected.notches - 1 - expected.firstNotch, expected.ends - 1 + beyond);
+  const { first, last } = placesLookedAt(expected, beyond);
   const reach = Math.min(0.3 * expected.pitch, settings.halfEnd + settings.blur);
   const outside: PlaceSeen[] = [];
   const looks: Looks[] = [];
@@ -80,8 +79,7 @@ export function countEnds(
 }
 
 /**
- * The same near the bottom bar, below the cloth, for the plan's own places: what lies over the top bar needn't reach down
- * there.
+ * The same near the bottom bar, below the cloth: what lies over the strings at the top bar needn't reach down there.
  * @returns nothing where the cloth leaves too little bare.
  */
 export function countEndsBelow(
@@ -91,17 +89,25 @@ export function countEndsBelow(
   mirrored: boolean,
   expected: Expected,
   settings: FollowSettings,
+  beyond: number,
 ): PlaceSeen[] {
   const depths = DEPTHS.filter((depth) => depth <= expected.base - BELOW_BASE);
   if (depths.length < FEWEST_LOOKS) return [];
   const toPhoto = mapOf(camera, size, mirrored);
   const reach = Math.min(0.3 * expected.pitch, settings.halfEnd + settings.blur);
-  const looks = Array.from({ length: expected.ends }, (_, place): Looks => {
-    const x = notchX(expected, expected.firstNotch + place);
-    return { place, samples: depths.map((depth) => lookAtString(photo, toPhoto, x, depth, 0, settings, reach)) };
+  const { first, last } = placesLookedAt(expected, beyond);
+  const looks = Array.from({ length: last - first + 1 }, (_, k): Looks => {
+    const x = notchX(expected, expected.firstNotch + first + k);
+    const samples = depths.map((depth) => lookAtString(photo, toPhoto, x, depth, 0, settings, reach));
+    return { place: first + k, samples };
   });
   return judged(looks, expected.ends);
 }
+
+const placesLookedAt = (expected: Expected, beyond: number): { first: number; last: number } => ({
+  first: Math.max(-expected.firstNotch, -beyond),
+  last: Math.min(expected.notches - 1 - expected.firstNotch, expected.ends - 1 + beyond),
+});
 
 /** Looks at one place, the same heights for every place. */
 interface Looks {

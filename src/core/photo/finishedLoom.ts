@@ -2,17 +2,15 @@ import type { FittedLens, ReferenceMethod } from '../model/check.ts';
 import { measurement } from '../model/measurement.ts';
 import { success } from '../model/outcome.ts';
 import { type Camera, cameraToVector } from './camera.ts';
-import { notchX } from './coarseCamera.ts';
-import { countEnds, countEndsBelow, OUTSIDE_PICTURE, type PlaceSeen } from './countEnds.ts';
-import { coveredNotches, OVER_NOTCH } from './coveredNotches.ts';
-import { mapOf } from './firstLook.ts';
-import type { FollowSettings } from './followString.ts';
+import { OUTSIDE_PICTURE, type PlaceSeen } from './countEnds.ts';
+import { OVER_NOTCH } from './coveredNotches.ts';
 import { type Fused, fuseReferences, type Shown } from './fuseReferences.ts';
 import { lensOfFit } from './knownLens.ts';
 import type { LocateOptions, View } from './locateOptions.ts';
 import { type LocatedLoom, type LoomPose, type StringTrack, toLoom } from './loomPose.ts';
 import { type FollowedEnd, followSettings, lookSigma } from './measureStrings.ts';
 import { movedBy, offMiddle } from './movedWarp.ts';
+import { notchesHeld } from './notchesHeld.ts';
 import { FITTED, poseOf } from './poseFit.ts';
 import { sharedSigmaOf } from './poseSigma.ts';
 import type { Photo } from './raster.ts';
@@ -85,28 +83,13 @@ export function finishedLoom(
   const slopes = expected.ends > 0 ? upperSlopes(followed.ends, fit.camera, photo, mirrored) : () => 0;
   // As far out as the warp's own mirror image about the loom's middle would reach.
   const beyond = Math.max(4, Math.ceil(2 * Math.abs(offMiddle(expected))) + 1);
-  const counts = countEnds(
-    followed.stringsIn,
-    fit.camera,
-    photo,
-    mirrored,
-    expected,
-    settings,
-    slopes,
-    beyond,
-    placed?.inView,
-  );
-  const toPhoto = mapOf(fit.camera, photo, mirrored);
-  const places = coveredNotches(followed.stringsIn, counts, (place, depth) => {
-    const slope = slopes(Math.round(Math.min(expected.ends - 1, Math.max(0, place))));
-    return toPhoto(notchX(expected, expected.firstNotch + place) - slope * depth, expected.openingHeight - depth);
-  });
+  const look = { photo: followed.stringsIn, camera: fit.camera, settings, slopes, beyond };
+  const { places, below, atBottom } = notchesHeld(look, view, placed?.inView ?? null);
   const seen = places.filter(({ why }) => why !== OUTSIDE_PICTURE);
   const planned = seen.filter(({ place }) => place >= 0 && place < expected.ends);
   const counted = seen.filter((place) => place.present).length;
   const outside = seen.filter((place) => place.present && (place.place < 0 || place.place >= expected.ends));
   const covered = planned.filter(({ why }) => why === OVER_NOTCH);
-  const below = covered.length > 0 ? seenBelow(planned, followed.stringsIn, fit.camera, view, settings) : new Set();
   const unsure = covered.filter(({ place }) => !below.has(place));
   const missing = planned.filter(({ present, why }) => !present && why !== OVER_NOTCH);
   options.trace?.(
@@ -162,7 +145,8 @@ export function finishedLoom(
   }
   const placedBy = placed === null ? [] : [earlierPart(placed.when)];
   const byHue = followed.stringsIn === photo ? [] : ['strings told from their shadows by hue'];
-  const parts = [...placedBy, ...shownParts(followed, shown.wood), ...byHue, ...givenParts(fused.value)];
+  const fromBelow = atBottom ? ['strings counted at the bottom bar'] : [];
+  const parts = [...placedBy, ...shownParts(followed, shown.wood), ...byHue, ...fromBelow, ...givenParts(fused.value)];
   const alone = placed !== null ? 'earlier-check' : shown.wood ? 'opening-and-notches' : 'notches';
   const method = used.length > 0 ? 'fused' : alone;
   const { camera, covariance, residualMm } = fit;
@@ -175,24 +159,6 @@ export function finishedLoom(
   });
   const endsCounted = planned.length === expected.ends && unsure.length === 0 ? counted + sure.length : null;
   return success({ pose, tied: fit, endsCounted, tracks, remarks });
-}
-
-/** Below the cloth so large a share of the strings must be seen before the others' absence there says anything. */
-const SEEN_BELOW = 0.8;
-
-/** The places that hold a string near the bottom bar: what lies over the top bar needn't reach down there. */
-function seenBelow(
-  planned: readonly PlaceSeen[],
-  stringsIn: Photo,
-  camera: Camera,
-  { photo, expected, mirrored }: View,
-  settings: FollowSettings,
-): ReadonlySet<number> {
-  const below = countEndsBelow(stringsIn, camera, photo, mirrored, expected, settings);
-  const places = new Set(below.filter((one) => one.present).map(({ place }) => place));
-  const above = planned.filter((one) => one.present);
-  const both = above.filter(({ place }) => places.has(place));
-  return both.length >= SEEN_BELOW * above.length ? places : new Set();
 }
 
 function trackOf(end: FollowedEnd, seen: readonly PlaceSeen[], pose: LoomPose): StringTrack {

@@ -175,6 +175,8 @@ export const check: Words['check'] = {
       'clicked corners': 'die markierten Ecken',
       'known length': 'die markierte Länge',
       card: 'die Karte',
+      'strings told from their shadows by hue': 'die Fäden, am Farbton von ihren Schatten unterschieden',
+      'strings counted at the bottom bar': 'die Fäden am unteren Balken, da am oberen etwas darüber liegt',
       'lens known from earlier pictures': 'das Objektiv der Kamera, von früheren Bildern bekannt',
     },
   },

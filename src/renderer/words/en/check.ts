@@ -178,6 +178,8 @@ export const check = {
       'clicked corners': 'the marked corners',
       'known length': 'the marked length',
       card: 'the card',
+      'strings told from their shadows by hue': 'the strings, told from their shadows by hue',
+      'strings counted at the bottom bar': 'the strings at the bottom bar, as something lies over them at the top one',
       'lens known from earlier pictures': 'the camera’s lens, known from earlier pictures',
     } as Readonly<Record<string, string>>,
   },
