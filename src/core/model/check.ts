@@ -19,7 +19,6 @@ export type ReasonCode =
   | 'loom-cut-off'
   | 'wrong-count'
   | 'wrong-pitch'
-  | 'background-lines'
   | 'points-do-not-fit'
   | 'references-disagree'
   | 'maybe-mirrored'

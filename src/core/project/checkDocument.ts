@@ -29,7 +29,6 @@ export const reasonCodes = [
   'loom-cut-off',
   'wrong-count',
   'wrong-pitch',
-  'background-lines',
   'points-do-not-fit',
   'references-disagree',
   'maybe-mirrored',
