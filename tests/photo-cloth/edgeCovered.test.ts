@@ -2,27 +2,14 @@ import { describe, expect, it } from 'vitest';
 import type { EndReading, SelvedgeRow } from '../../src/core/model/check.ts';
 import { measurement } from '../../src/core/model/measurement.ts';
 import type { Mm } from '../../src/core/model/units.ts';
-import type { Beat } from '../../src/core/photo/beat.ts';
 import { NO_STRING } from '../../src/core/photo/countEnds.ts';
 import { outerEnds, withoutCovered } from '../../src/core/photo/edgeCovered.ts';
 import type { WeaveLine } from '../../src/core/photo/weaveLines.ts';
+import { beat, floats, wovenLine } from '../support/wovenLine.ts';
 
-const pass = 1.2;
-const yStep = 0.2;
-const top = 70;
-const beat: Beat = { pass: measurement(pass, 0.01, 10, 'test'), rows: [], passesAt: (y) => y / pass, evenCrest: 0 };
-
-/** Lightness up one end: floats, but for a stretch over which something plain lies. */
-function line(end: number, plain: readonly [number, number] | null, swing = 15): WeaveLine {
-  const rows = Math.round(top / yStep);
-  const colours = new Float32Array(rows * 3);
-  for (let r = 0; r < rows; r++) {
-    const y = r * yStep;
-    const floats = plain && y > plain[0] && y < plain[1] ? 0 : swing * Math.cos(Math.PI * (y / pass + end));
-    colours[r * 3] = 120 + floats + 0.8 * Math.sin(12.9 * r + 78.2 * end);
-  }
-  return { end, rows, yStep, colours };
-}
+/** Floats, but for a stretch over which something plain lies. */
+const line = (end: number, plain: readonly [number, number] | null): WeaveLine =>
+  wovenLine(end, 70, (y) => (plain && y > plain[0] && y < plain[1] ? 0 : floats(end, y)), 120, 0.8);
 
 const lines = Array.from({ length: 20 }, (_, end) => line(end, null));
 const at = (x: number) => measurement(x as Mm, 0.2, 1, 'test');

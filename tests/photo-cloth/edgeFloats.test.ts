@@ -2,25 +2,13 @@ import { describe, expect, it } from 'vitest';
 import type { SelvedgeRow } from '../../src/core/model/check.ts';
 import { measurement } from '../../src/core/model/measurement.ts';
 import type { Mm } from '../../src/core/model/units.ts';
-import type { Beat } from '../../src/core/photo/beat.ts';
 import { alongEdge, withoutBeyond } from '../../src/core/photo/edgeFloats.ts';
 import type { WeaveLine } from '../../src/core/photo/weaveLines.ts';
+import { beat, floats, wovenLine } from '../support/wovenLine.ts';
 
-const pass = 1.2;
-const yStep = 0.2;
-const beat: Beat = { pass: measurement(pass, 0.01, 10, 'test'), rows: [], passesAt: (y) => y / pass, evenCrest: 0 };
-
-/** Lightness along a line: turns, but for a stretch in which the line runs beside the cloth. */
-function line(end: number, beside: readonly [number, number] | null = null): WeaveLine {
-  const rows = Math.round(80 / yStep);
-  const colours = new Float32Array(rows * 3);
-  for (let r = 0; r < rows; r++) {
-    const y = r * yStep;
-    const turns = beside && y > beside[0] && y < beside[1] ? 0 : 15 * Math.cos(Math.PI * (y / pass + end));
-    colours[r * 3] = 120 + turns + 0.8 * Math.sin(12.9 * r + 78.2 * end);
-  }
-  return { end, rows, yStep, colours };
-}
+/** Turns along a line, but for a stretch in which it runs beside the cloth. */
+const line = (end: number, beside: readonly [number, number] = [0, 0]): WeaveLine =>
+  wovenLine(end, 80, (y) => (y > beside[0] && y < beside[1] ? 0 : floats(end, y)), 120, 0.8);
 
 const at = (x: number) => measurement(x as Mm, 0.2, 1, 'test');
 const rows = Array.from({ length: 35 }, (_, k): SelvedgeRow => ({ y: 2 * k, left: at(-50), right: at(50) }));

@@ -1,48 +1,13 @@
 import { describe, expect, it } from 'vitest';
-import type { EndReading } from '../../src/core/model/check.ts';
-import { measurement } from '../../src/core/model/measurement.ts';
-import type { Mm } from '../../src/core/model/units.ts';
-import type { Beat } from '../../src/core/photo/beat.ts';
 import { doubtUnwoven } from '../../src/core/photo/lyingOver.ts';
 import type { WeaveLine } from '../../src/core/photo/weaveLines.ts';
+import { beat, endsAt, floats, wovenLine } from '../support/wovenLine.ts';
 
-const pass = 1.2;
-const yStep = 0.2;
 const top = 60;
-const beat: Beat = {
-  pass: measurement(pass, 0.01, 10, 'test'),
-  rows: [],
-  passesAt: (y) => y / pass,
-  evenCrest: 0,
-};
-
-/**
- * Lightness up one end: floats swing once in two passes, up to where something plain lies over them.
- * @param rhythm of the swing, in floats' own.
- */
-function line(end: number, plainFrom: number, light = 120, swing = 15, rhythm = 1): WeaveLine {
-  const rows = Math.round(top / yStep);
-  const colours = new Float32Array(rows * 3);
-  for (let r = 0; r < rows; r++) {
-    const y = r * yStep;
-    const grain = 1.5 * Math.sin(12.9 * r + 78.2 * end);
-    const floats = y < plainFrom ? swing * Math.cos(Math.PI * ((rhythm * y) / pass + end)) : 0;
-    colours[r * 3] = light + floats + grain;
-  }
-  return { end, rows, yStep, colours };
-}
-
-const reading = (index: number): EndReading => ({
-  index,
-  seen: true,
-  why: null,
-  notchX: null,
-  fell: measurement(top as Mm, 0.2, 1, 'test'),
-  xAtFell: measurement(5 * index, 0.1, 1, 'test'),
-  bow: null,
-  runsTo: index,
-});
-const ends = Array.from({ length: 20 }, (_, end) => reading(end));
+/** Floats up to where something plain lies over them. @param rhythm of the swing, in floats' own. */
+const line = (end: number, plainFrom: number, light = 120, swing = 15, rhythm = 1): WeaveLine =>
+  wovenLine(end, top, (y) => (y < plainFrom ? floats(end, y, swing, rhythm) : 0), light);
+const ends = endsAt(20, top);
 const unseen = (lines: readonly WeaveLine[]): number[] =>
   doubtUnwoven(ends, lines, beat)
     .filter((end) => end.fell === null)
