@@ -1,8 +1,8 @@
-import type { Camera, PictureSize } from './camera.ts';
+import type { Camera } from './camera.ts';
 import { notchX } from './coarseCamera.ts';
-import type { Expected } from './expected.ts';
 import { mapOf } from './firstLook.ts';
 import { type FollowSettings, lookAtString, type StringSample } from './followString.ts';
+import type { View } from './locateOptions.ts';
 import type { Photo } from './raster.ts';
 import type { WarpInView } from './warpInView.ts';
 
@@ -12,6 +12,16 @@ export interface PlaceSeen {
   readonly present: boolean;
   /** Plain words when no string was seen. */
   readonly why: string | null;
+}
+
+/** How strings are looked for: in which picture, under which camera, with the slopes of their upper parts. */
+export interface StringLook {
+  readonly photo: Photo;
+  readonly camera: Camera;
+  readonly settings: FollowSettings;
+  readonly slopes: (end: number) => number;
+  /** Notches looked at on either side of the plan's ends. */
+  readonly beyond: number;
 }
 
 /** Said of an end where the notch itself is seen to be empty. */
@@ -38,23 +48,12 @@ const FEWEST_LOOKS = 6;
  * Looks at every notch place, the plan's and a few beyond, for a string near the top bar: a bar of the right breadth
  * that runs straight, in the colour most strings have at that height. Gaps, stripes of the table and shadows fail one
  * of the three.
- * @param beyond how many notches to either side of the plan's ends to look at too.
  * @param inView where the picture begins to show strings, if it needn't hold the whole loom.
  */
-export function countEnds(
-  photo: Photo,
-  camera: Camera,
-  size: PictureSize,
-  mirrored: boolean,
-  expected: Expected,
-  settings: FollowSettings,
-  slopes: (end: number) => number,
-  beyond: number,
-  inView: Pick<WarpInView, 'topOf'> | null = null,
-): PlaceSeen[] {
-  const toPhoto = mapOf(camera, size, mirrored);
-  const { first, last } = placesLookedAt(expected, beyond);
-  const reach = Math.min(0.3 * expected.pitch, settings.halfEnd + settings.blur);
+export function countEnds(look: StringLook, view: View, inView: Pick<WarpInView, 'topOf'> | null): PlaceSeen[] {
+  const { photo, settings, slopes } = look;
+  const { expected } = view;
+  const { toPhoto, reach, first, last } = lookedAt(look, view);
   const outside: PlaceSeen[] = [];
   const looks: Looks[] = [];
   for (let place = first; place <= last; place++) {
@@ -82,20 +81,12 @@ export function countEnds(
  * The same near the bottom bar, below the cloth: what lies over the strings at the top bar needn't reach down there.
  * @returns nothing where the cloth leaves too little bare.
  */
-export function countEndsBelow(
-  photo: Photo,
-  camera: Camera,
-  size: PictureSize,
-  mirrored: boolean,
-  expected: Expected,
-  settings: FollowSettings,
-  beyond: number,
-): PlaceSeen[] {
+export function countEndsBelow(look: StringLook, view: View): PlaceSeen[] {
+  const { photo, settings } = look;
+  const { expected } = view;
   const depths = DEPTHS.filter((depth) => depth <= expected.base - BELOW_BASE);
   if (depths.length < FEWEST_LOOKS) return [];
-  const toPhoto = mapOf(camera, size, mirrored);
-  const reach = Math.min(0.3 * expected.pitch, settings.halfEnd + settings.blur);
-  const { first, last } = placesLookedAt(expected, beyond);
+  const { toPhoto, reach, first, last } = lookedAt(look, view);
   const looks = Array.from({ length: last - first + 1 }, (_, k): Looks => {
     const x = notchX(expected, expected.firstNotch + first + k);
     const samples = depths.map((depth) => lookAtString(photo, toPhoto, x, depth, 0, settings, reach));
@@ -104,10 +95,15 @@ export function countEndsBelow(
   return judged(looks, expected.ends);
 }
 
-const placesLookedAt = (expected: Expected, beyond: number): { first: number; last: number } => ({
-  first: Math.max(-expected.firstNotch, -beyond),
-  last: Math.min(expected.notches - 1 - expected.firstNotch, expected.ends - 1 + beyond),
-});
+/** Which places are looked at, and how far beside each. */
+function lookedAt({ camera, settings, beyond }: StringLook, { photo, mirrored, expected }: View) {
+  return {
+    toPhoto: mapOf(camera, photo, mirrored),
+    reach: Math.min(0.3 * expected.pitch, settings.halfEnd + settings.blur),
+    first: Math.max(-expected.firstNotch, -beyond),
+    last: Math.min(expected.notches - 1 - expected.firstNotch, expected.ends - 1 + beyond),
+  };
+}
 
 /** Looks at one place, the same heights for every place. */
 interface Looks {

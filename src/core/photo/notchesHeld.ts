@@ -1,11 +1,8 @@
-import type { Camera } from './camera.ts';
 import { notchX } from './coarseCamera.ts';
-import { countEnds, countEndsBelow, OUTSIDE_PICTURE, type PlaceSeen } from './countEnds.ts';
+import { countEnds, countEndsBelow, OUTSIDE_PICTURE, type PlaceSeen, type StringLook } from './countEnds.ts';
 import { coveredNotches, OVER_NOTCH } from './coveredNotches.ts';
 import { mapOf } from './firstLook.ts';
-import type { FollowSettings } from './followString.ts';
 import type { View } from './locateOptions.ts';
-import type { Photo } from './raster.ts';
 import type { WarpInView } from './warpInView.ts';
 
 /** Which notches hold a string. */
@@ -15,16 +12,6 @@ export interface NotchesHeld {
   readonly below: ReadonlySet<number>;
   /** Whether all of it was told at the bottom bar, because something lies over the strings at the top one. */
   readonly atBottom: boolean;
-}
-
-/** How strings are looked for: in which picture, under which camera, with the slopes of their upper parts. */
-export interface StringLook {
-  readonly photo: Photo;
-  readonly camera: Camera;
-  readonly settings: FollowSettings;
-  readonly slopes: (end: number) => number;
-  /** Notches looked at on either side of the plan's ends. */
-  readonly beyond: number;
 }
 
 /** Below the cloth so large a share of the strings must be seen before the others' absence there says anything. */
@@ -38,10 +25,10 @@ const MISSING = 0.12;
  * and the bottom bar bears it out.
  */
 export function notchesHeld(look: StringLook, view: View, inView: WarpInView | null): NotchesHeld {
-  const { photo, camera, settings, slopes, beyond } = look;
+  const { photo, camera, slopes } = look;
   const { expected, mirrored } = view;
   const { ends } = expected;
-  const counts = countEnds(photo, camera, view.photo, mirrored, expected, settings, slopes, beyond, inView);
+  const counts = countEnds(look, view, inView);
   const toPhoto = mapOf(camera, view.photo, mirrored);
   const places = coveredNotches(photo, counts, (place, depth) => {
     const slope = slopes(Math.round(Math.min(ends - 1, Math.max(0, place))));
@@ -50,7 +37,7 @@ export function notchesHeld(look: StringLook, view: View, inView: WarpInView | n
   const open = places.some(({ why }) => why === OVER_NOTCH);
   const against = contradicts(places, ends);
   if (!open && !against) return { places, below: new Set(), atBottom: false };
-  const atBottom = countEndsBelow(photo, camera, view.photo, mirrored, expected, settings, beyond);
+  const atBottom = countEndsBelow(look, view);
   if (against && atBottom.length > 0 && !contradicts(atBottom, ends)) {
     return { places: atBottom, below: new Set(), atBottom: true };
   }

@@ -1,5 +1,6 @@
 import { useEffect, useState } from 'react';
 import { host } from '../host/currentHost.ts';
+import { measuredAsTaken } from './measuredAsTaken.ts';
 import { usePiece } from './pieceStore.ts';
 import type { MeasuredBeat } from './replan.ts';
 
@@ -15,9 +16,8 @@ export function useMeasuredBeat(): MeasuredBeat | null {
       .call('listChecks', { key })
       .then((answer) => {
         if (gone || !answer.ok) return;
-        const measured = answer.value.result.filter((check) => check.status === 'measured' && check.passMm !== null);
-        measured.sort((one, other) => (one.taken ?? one.kept).localeCompare(other.taken ?? other.kept));
-        const newest = measured.at(-1);
+        const withBeat = answer.value.result.filter((check) => check.passMm !== null);
+        const newest = measuredAsTaken(withBeat).at(-1);
         if (newest && newest.passMm !== null) setBeat({ pass: newest.passMm, sigma: newest.passSigmaMm ?? 0 });
       });
     return () => {

@@ -1,6 +1,7 @@
 import { useEffect, useState } from 'react';
 import type { CheckRecord } from '../../core/model/check.ts';
 import { host } from '../host/currentHost.ts';
+import { measuredAsTaken } from './measuredAsTaken.ts';
 import { usePiece } from './pieceStore.ts';
 
 export interface NewestCheck {
@@ -31,10 +32,7 @@ async function newestOf(key: string): Promise<NewestCheck | null> {
   const listed = await host().call('listChecks', { key });
   if (!listed.ok) return null;
   const kept = [...listed.value.result].sort((one, other) => one.kept.localeCompare(other.kept));
-  const taken = kept
-    .filter(({ status }) => status === 'measured')
-    .sort((one, other) => (one.taken ?? one.kept).localeCompare(other.taken ?? other.kept));
-  const newest = taken.at(-1);
+  const newest = measuredAsTaken(kept).at(-1);
   if (newest === undefined) return null;
   const read = await host().call('readCheck', { key, id: newest.id });
   return read.ok ? { number: kept.indexOf(newest) + 1, record: read.value.result } : null;
