@@ -31,6 +31,14 @@ describe('what lies over the fell', () => {
     expect(unseen(ends.map(({ index }) => line(index, top)))).toEqual([]);
   });
 
+  it('is told where floats never show to far above all ends that show them', () => {
+    const tall = 8;
+    const lines = ends.map(({ index }) => (index === tall ? wovenLine(index, top + 40, () => 0) : line(index, top)));
+    const read = ends.map((end) => (end.index === tall ? endsAt(tall + 1, top + 40)[tall]! : end));
+    const unseenEnds = doubtUnwoven(read, lines, beat).filter((end) => end.fell === null);
+    expect(unseenEnds.map((end) => end.index)).toEqual([tall]);
+  });
+
   it('can’t be told where light burns the yarn out, or where floats never show', () => {
     expect(unseen(ends.map(({ index }) => line(index, index === 4 ? 0 : top, index === 4 ? 240 : 120)))).toEqual([]);
     expect(unseen(ends.map(({ index }) => line(index, index % 2 === 0 ? 0 : top)))).toEqual([]);

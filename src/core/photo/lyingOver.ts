@@ -18,6 +18,9 @@ const OUT_OF_STEP = 0.4;
 /** Whether they do says something only where most ends keep step at least so well. */
 const KEPT = 0.8;
 
+/** So many passes above all others cloth without floats isn't believed. */
+const TOWER = 12;
+
 /**
  * Doubts a fell under which no floats are seen: woven weft swings once in two passes on every end, in step with its
  * neighbours; a card, a comb, a hand or a tail lying over the cloth doesn't swing, and a table's grain not in step.
@@ -42,14 +45,18 @@ export function doubtUnwoven(ends: readonly EndReading[], lines: readonly WeaveL
   const steps = new Map(lines.map(({ end }) => [end, stepKept(ofEnd(end).map((one) => one.inStep))]));
   const known = [...steps.values()].flatMap((kept) => (kept === null ? [] : [kept]));
   const cares = known.length > 0 && median(known) > KEPT;
-  return ends.map((end) => {
-    const found = tops.get(end.index);
-    if (!end.fell || found === undefined) return end;
+  const shown = (end: EndReading): boolean => {
     const outOfStep = cares && (steps.get(end.index) ?? 1) < OUT_OF_STEP;
-    if (found >= least && !outOfStep) return end;
-    // An end that shows no floats all the way down may be woven in a yarn whose floats don't show.
+    return (tops.get(end.index) ?? 0) >= least && !outOfStep;
+  };
+  const highest = Math.max(0, ...ends.flatMap((end) => (end.fell && shown(end) ? [end.fell.value] : [])));
+  return ends.map((end) => {
+    if (!end.fell || !tops.has(end.index) || shown(end)) return end;
+    // An end that shows no floats all the way down may be woven in a yarn whose floats don't show, though hardly to far
+    // above all that shows them: there it is bare string on a table of its colour.
     const own = ofEnd(end.index).map((one) => one.size);
-    if (own.length > 0 && Math.max(...own) < EVEN * usual) return end;
+    const without = own.length > 0 && Math.max(...own) < EVEN * usual;
+    if (without && end.fell.value < highest + TOWER * pass) return end;
     const why = 'no floats are seen below it, so something may lie over the fell here';
     return { ...end, seen: false, why, fell: null, xAtFell: null };
   });

@@ -3,6 +3,7 @@ import type { EndReading, LoomReading, SelvedgeRow } from '../model/check.ts';
 import { type Measurement, measurement } from '../model/measurement.ts';
 import type { Piece } from '../model/piece.ts';
 import { BARE } from '../model/plan.ts';
+import { bareFoot } from './bareFoot.ts';
 import { type Beat, type FloatScale, readBeat } from './beat.ts';
 import { cameraOver } from './cameraOver.ts';
 import { doubtClothAbove, LOOKED_ABOVE } from './clothAbove.ts';
@@ -33,13 +34,16 @@ export type ClothReading = Pick<LoomReading, 'ends' | 'selvedge' | 'ribs' | 'pas
 
 export type OnStage = (name: string, done: number, of: number) => void;
 
-/** Reads the cloth of a located loom: fell, selvedges, ribs, beat and colours, every figure with its sigma. */
+/**
+ * Reads the cloth of a located loom: fell, selvedges, ribs, beat and colours, every figure with its sigma.
+ * @returns null where cloth is seen, but not where the plan has it begin: then the loom lies otherwise than it was found.
+ */
 export function measureCloth(
   photo: Photo,
   piece: Piece,
   located: LocatedLoom,
   onStage: OnStage = () => {},
-): ClothReading {
+): ClothReading | null {
   const { pose, tracks } = located;
   const frame = clothFrame(piece, pose);
   const sampler = loomSampler(photo, pose);
@@ -97,6 +101,7 @@ export function measureCloth(
   if (!beat && median(tops.map((end) => end.y)) > shows) {
     return { ends: firstEnds.map(weaveless), selvedge: [], ribs: [], pass: null, beat: [], colours: null };
   }
+  if (beat && bareFoot(lines, beat)) return null;
   const sureEnds = beat
     ? heldAgainstFloats(firstEnds, lines, farLines, beat)
     : firstEnds.map((end) => (end.fell && end.fell.value > shows ? weaveless(end) : end));

@@ -19,6 +19,7 @@ export function measureLoom(photo: Photo, piece: Piece, options: LoomOptions): L
     return askAgain({ code, message, remedy });
   }
   const cloth = measureCloth(photo, piece, located.value, options.onStage);
+  if (cloth === null) return askAgain(ELSEWHERE);
   return {
     status: 'measured',
     reasons: showsCloth(cloth) ? located.value.remarks : [...located.value.remarks, NOTHING_WOVEN],
@@ -32,6 +33,12 @@ export function measureLoom(photo: Photo, piece: Piece, options: LoomOptions): L
 
 const showsCloth = (cloth: ClothReading): boolean =>
   cloth.selvedge.length > 0 || cloth.ends.some((end) => end.fell !== null);
+
+const ELSEWHERE: Reason = {
+  code: 'no-loom',
+  message: inBothUnits(() => 'Cloth is seen, but not where it should begin above the bottom bar.'),
+  remedy: 'Click the four inner corners, those of the bottom bar where the cloth begins.',
+};
 
 const NOTHING_WOVEN: Reason = {
   code: 'nothing-woven',

@@ -362,6 +362,14 @@ export const told: Told = [
     'Hold still, let the camera focus on the strings, and take it again',
     'Ruhig halten, auf die Fäden scharf stellen lassen und noch einmal aufnehmen',
   ],
+  [
+    'Cloth is seen, but not where it should begin above the bottom bar',
+    'Gewebe ist zu sehen, aber nicht dort, wo es über dem unteren Balken beginnen soll',
+  ],
+  [
+    'Click the four inner corners, those of the bottom bar where the cloth begins',
+    'Die vier inneren Ecken antippen, die des unteren Balkens dort, wo das Gewebe beginnt',
+  ],
   ['Strings are seen, but no woven cloth', 'Fäden sind zu sehen, aber kein Gewebe'],
   [
     'If something is woven, take the picture again in focus and with light from the side',
