@@ -39,6 +39,15 @@ describe('what lies over the fell', () => {
     expect(unseenEnds.map((end) => end.index)).toEqual([tall]);
   });
 
+  it('is told where most ends were read far up on bare string', () => {
+    const woven = (end: number) => end % 3 === 0;
+    const tall = top + 90;
+    const lines = ends.map(({ index }) => (woven(index) ? line(index, top) : wovenLine(index, tall, () => 0)));
+    const read = ends.map((end) => (woven(end.index) ? end : endsAt(20, tall)[end.index]!));
+    const believed = doubtUnwoven(read, lines, beat).filter((end) => end.fell !== null);
+    expect(believed.map((end) => end.index)).toEqual(ends.map(({ index }) => index).filter(woven));
+  });
+
   it('can’t be told where light burns the yarn out, or where floats never show', () => {
     expect(unseen(ends.map(({ index }) => line(index, index === 4 ? 0 : top, index === 4 ? 240 : 120)))).toEqual([]);
     expect(unseen(ends.map(({ index }) => line(index, index % 2 === 0 ? 0 : top)))).toEqual([]);

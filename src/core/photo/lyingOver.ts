@@ -18,6 +18,8 @@ const OUT_OF_STEP = 0.4;
 /** Whether they do says something only where most ends keep step at least so well. */
 const KEPT = 0.8;
 
+/** Floats swing by so many times what a table does, whatever yarn they are of. */
+const STANDS_OUT = 4;
 /** So many passes above all others cloth without floats isn't believed. */
 const TOWER = 12;
 
@@ -36,7 +38,10 @@ export function doubtUnwoven(ends: readonly EndReading[], lines: readonly WeaveL
     for (const look of looksDown(line, beat)) inner.push({ end: line.end, ...look });
   }
   if (inner.length < 8 || tops.size < 4) return [...ends];
-  const usual = median(inner.map((one) => one.size));
+  const middle = median(inner.map((one) => one.size));
+  const plain = quantile([...tops.values()], 0.8);
+  // Where the table was taken for cloth on most ends, the rest say what floats look like.
+  const usual = plain > STANDS_OUT * middle ? plain : middle;
   // Where floats are seen at the top, do they show all the way down? What lies over others proves nothing.
   const clear = inner.filter((one) => (tops.get(one.end) ?? 0) >= FLAT * usual).map((one) => one.size);
   if (clear.length < 8 || quantile(clear, 0.25) < EVEN * usual) return [...ends];
