@@ -50,7 +50,7 @@ for (const pair of asked.filter((one) => !one.startsWith('--'))) {
       console.log(`${a}: not measured, ${located.ok ? '' : located.problem.code}`);
       continue;
     }
-    const cloth = measureCloth(photo, piece, located.value)!;
+    const { cloth } = measureCloth(photo, piece, located.value);
     const fells = cloth.ends.map(({ fell }) => (fell === null ? null : fell.value + expected.base));
     const { tied } = located.value;
     known = {
@@ -93,7 +93,7 @@ for (const pair of asked.filter((one) => !one.startsWith('--'))) {
     return `${(at.x - x).toFixed(2)}±${sigma.x.toFixed(2)} ${(at.y - y).toFixed(2)}±${sigma.y.toFixed(2)}`;
   });
   console.log(`    pose ${off.join(', ')}`);
-  const cloth = measureCloth(photo, piece, found.value)!;
+  const { cloth } = measureCloth(photo, piece, found.value);
   const { ends, selvedge } = JSON.parse(readFileSync(file(b, 'truth.json'), 'utf8')) as Truth;
   const errors: { what: string; off: number; z: number }[] = [];
   for (const { index, fell } of cloth.ends) {

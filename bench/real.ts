@@ -159,7 +159,7 @@ const finish2 = await decodePhoto(readFileSync(join(real, 'finish2.jpeg')));
       bare: bare.map(({ x, y, sigma }) => ({ x, y, sigma })).sort((a, b) => a.y - b.y),
     };
   });
-  const cloth = measureCloth(finish2, piece, { pose, tied: null, endsCounted: woven, tracks, remarks: [] })!;
+  const { cloth } = measureCloth(finish2, piece, { pose, tied: null, endsCounted: woven, tracks, remarks: [] });
   const centreX = (first + (woven - ends) / 2) * 2;
   const seen = cloth.ends.flatMap((end) => {
     if (!end.fell || !end.xAtFell) return [];

@@ -17,7 +17,7 @@ describe('reading the cloth of rendered photographs whose loom is located as the
   for (const name of ['dev02', 'dev04', 'dev08']) {
     it(`${name}: selvedges, fell, pass height and colours come near the truth`, { timeout: 240_000 }, async () => {
       const { photo, piece, truth, located } = await renderedPhoto(photos, name);
-      const cloth = measureCloth(photo, piece, located)!;
+      const { cloth } = measureCloth(photo, piece, located);
       const reading: LoomReading = {
         status: 'measured',
         reasons: [],

@@ -28,7 +28,7 @@ export async function sceneOf(name: string) {
 export function earlierLoomOf(photo: Photo, piece: Piece): EarlierLoom {
   const located = locateLoom(photo, piece);
   if (!located.ok || located.value.tied === null) throw new Error('the earlier picture isn’t measured');
-  const { ends } = measureCloth(photo, piece, located.value)!;
+  const { ends } = measureCloth(photo, piece, located.value).cloth;
   const fells = ends.map(({ fell }) => (fell === null ? null : fell.value + piece.cloth.baseAboveBottomBar));
   return { photo, ...located.value.tied, mirrored: false, fells, when: '2026-11-02T09:30:00.000Z' };
 }

@@ -32,18 +32,16 @@ import { lineUpTo, type WeaveLine, weaveLines } from './weaveLines.ts';
 /** The figures of one photograph before they are compared with the plan. */
 export type ClothReading = Pick<LoomReading, 'ends' | 'selvedge' | 'ribs' | 'pass' | 'beat' | 'colours'>;
 
+/** What was read, and whether cloth is seen, but not where the plan has it begin. */
+export interface ReadCloth {
+  readonly cloth: ClothReading;
+  readonly elsewhere: boolean;
+}
+
 export type OnStage = (name: string, done: number, of: number) => void;
 
-/**
- * Reads the cloth of a located loom: fell, selvedges, ribs, beat and colours, every figure with its sigma.
- * @returns null where cloth is seen, but not where the plan has it begin: then the loom lies otherwise than it was found.
- */
-export function measureCloth(
-  photo: Photo,
-  piece: Piece,
-  located: LocatedLoom,
-  onStage: OnStage = () => {},
-): ClothReading | null {
+/** Reads the cloth of a located loom: fell, selvedges, ribs, beat and colours, every figure with its sigma. */
+export function measureCloth(photo: Photo, piece: Piece, located: LocatedLoom, onStage: OnStage = () => {}): ReadCloth {
   const { pose, tracks } = located;
   const frame = clothFrame(piece, pose);
   const sampler = loomSampler(photo, pose);
@@ -99,9 +97,9 @@ export function measureCloth(
   const beat = readBeat(lines, frame, scale);
   const shows = WEAVE_SHOWS * frame.planPass;
   if (!beat && median(tops.map((end) => end.y)) > shows) {
-    return { ends: firstEnds.map(weaveless), selvedge: [], ribs: [], pass: null, beat: [], colours: null };
+    const nothing = { ends: firstEnds.map(weaveless), selvedge: [], ribs: [], pass: null, beat: [], colours: null };
+    return { cloth: nothing, elsewhere: false };
   }
-  if (beat && bareFoot(lines, beat)) return null;
   const sureEnds = beat
     ? heldAgainstFloats(firstEnds, lines, farLines, beat)
     : firstEnds.map((end) => (end.fell && end.fell.value > shows ? weaveless(end) : end));
@@ -130,7 +128,7 @@ export function measureCloth(
       clear = withSide(clear, bornOut(joinSides(nearLeft, nearRight, common)), which);
     }
   }
-  return {
+  const cloth = {
     ends,
     selvedge: belowFell(clear, sureEnds),
     ribs,
@@ -138,6 +136,7 @@ export function measureCloth(
     beat: beat?.rows ?? [],
     colours,
   };
+  return { cloth, elsewhere: beat !== null && bareFoot(lines, beat) };
 }
 
 const weaveless = (end: EndReading): EndReading => ({

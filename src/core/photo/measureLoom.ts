@@ -1,5 +1,6 @@
 import { inBothUnits } from '../model/bothUnits.ts';
 import type { LoomReading, Reason } from '../model/check.ts';
+import { cornersMarked } from '../model/marks.ts';
 import type { Piece } from '../model/piece.ts';
 import { locateLoom } from './locateLoom.ts';
 import type { LoomOptions } from './locateOptions.ts';
@@ -18,8 +19,9 @@ export function measureLoom(photo: Photo, piece: Piece, options: LoomOptions): L
     const { code, message, remedy } = located.problem;
     return askAgain({ code, message, remedy });
   }
-  const cloth = measureCloth(photo, piece, located.value, options.onStage);
-  if (cloth === null) return askAgain(ELSEWHERE);
+  const { cloth, elsewhere } = measureCloth(photo, piece, located.value, options.onStage);
+  // The loom may have been found the other way up; where the weaver marked all its corners, the marks say.
+  if (elsewhere && cornersMarked(options.marks) < 4) return askAgain(ELSEWHERE);
   return {
     status: 'measured',
     reasons: showsCloth(cloth) ? located.value.remarks : [...located.value.remarks, NOTHING_WOVEN],
