@@ -4,6 +4,7 @@ import { measurement } from '../../src/core/model/measurement.ts';
 import type { Mm } from '../../src/core/model/units.ts';
 import { NO_STRING } from '../../src/core/photo/countEnds.ts';
 import { outerEnds, withoutCovered } from '../../src/core/photo/edgeCovered.ts';
+import { usualSwing } from '../../src/core/photo/floatSwing.ts';
 import type { WeaveLine } from '../../src/core/photo/weaveLines.ts';
 import { beat, floats, wovenLine } from '../support/wovenLine.ts';
 
@@ -11,11 +12,14 @@ import { beat, floats, wovenLine } from '../support/wovenLine.ts';
 const line = (end: number, plain: readonly [number, number] | null): WeaveLine =>
   wovenLine(end, 70, (y) => (plain && y > plain[0] && y < plain[1] ? 0 : floats(end, y)), 120, 0.8);
 
-const lines = Array.from({ length: 20 }, (_, end) => line(end, null));
+const usual = usualSwing(
+  Array.from({ length: 20 }, (_, end) => line(end, null)),
+  beat,
+);
 const at = (x: number) => measurement(x as Mm, 0.2, 1, 'test');
 const rows = Array.from({ length: 60 }, (_, y): SelvedgeRow => ({ y, left: at(-50), right: at(50) }));
-const gone = (outer: Parameters<typeof withoutCovered>[2], side: 'left' | 'right'): number[] =>
-  withoutCovered(rows, lines, outer, beat)
+const gone = (outer: Parameters<typeof withoutCovered>[1], side: 'left' | 'right'): number[] =>
+  withoutCovered(rows, outer, beat, usual)
     .filter((row) => row[side] === null)
     .map((row) => row.y);
 

@@ -3,6 +3,7 @@ import type { SelvedgeRow } from '../../src/core/model/check.ts';
 import { measurement } from '../../src/core/model/measurement.ts';
 import type { Mm } from '../../src/core/model/units.ts';
 import { alongEdge, withoutBeyond } from '../../src/core/photo/edgeFloats.ts';
+import { usualSwing } from '../../src/core/photo/floatSwing.ts';
 import type { WeaveLine } from '../../src/core/photo/weaveLines.ts';
 import { beat, floats, wovenLine } from '../support/wovenLine.ts';
 
@@ -12,9 +13,12 @@ const line = (end: number, beside: readonly [number, number] = [0, 0]): WeaveLin
 
 const at = (x: number) => measurement(x as Mm, 0.2, 1, 'test');
 const rows = Array.from({ length: 35 }, (_, k): SelvedgeRow => ({ y: 2 * k, left: at(-50), right: at(50) }));
-const cloth = Array.from({ length: 12 }, (_, end) => line(end));
+const usual = usualSwing(
+  Array.from({ length: 12 }, (_, end) => line(end)),
+  beat,
+);
 const gone = (inside: readonly WeaveLine[]): number[] =>
-  withoutBeyond(rows, 'right', cloth, inside, beat)
+  withoutBeyond(rows, 'right', inside, beat, usual)
     .filter((row) => row.right === null)
     .map((row) => row.y);
 
@@ -25,7 +29,7 @@ describe('selvedges read beyond the cloth', () => {
     expect(heights.length).toBeGreaterThan(15);
     expect(Math.min(...heights)).toBeGreaterThan(12);
     expect(Math.max(...heights)).toBeLessThan(68);
-    const left = withoutBeyond(rows, 'right', cloth, [line(11, stripe)], beat).filter((row) => row.left === null);
+    const left = withoutBeyond(rows, 'right', [line(11, stripe)], beat, usual).filter((row) => row.left === null);
     expect(left).toEqual([]);
   });
 

@@ -1,6 +1,5 @@
 import type { Beat } from './beat.ts';
-import { FLOATS_SEEN, floatSwing, looksDown } from './floatSwing.ts';
-import { median } from './statistics.ts';
+import { FLOATS_SEEN, floatSwing } from './floatSwing.ts';
 import type { WeaveLine } from './weaveLines.ts';
 
 /** Passes above the base up to which two looks reach: the second lies clear of a header in a yarn without gloss. */
@@ -15,9 +14,9 @@ const FEWEST = 6;
 /**
  * Whether what was taken for cloth shows no floats where cloth begins, though it does farther up: then it was seen in
  * the wrong place, most likely with the loom the other way up.
+ * @param usual how much the cloth's floats swing, from `usualSwing`.
  */
-export function bareFoot(lines: readonly WeaveLine[], beat: Beat): boolean {
-  const usual = median(lines.flatMap((line) => looksDown(line, beat).map((look) => look.size)));
+export function bareFoot(lines: readonly WeaveLine[], beat: Beat, usual: number): boolean {
   const told = lines.flatMap((line) => {
     const looks = LOOKS.map((passes) => floatSwing(line, passes * beat.pass.value, beat));
     const high = line.rows * line.yStep > (LOOKS[1] + FLOATS_SEEN) * beat.pass.value;

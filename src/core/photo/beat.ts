@@ -31,7 +31,7 @@ const WINDOW = 14;
 const HOP = 3;
 /** How far from the planned pass height the beat is looked for. */
 const LOWEST = 0.66;
-const HIGHEST = 1.5;
+export const MOST_OFF_PLAN = 1.5;
 
 /**
  * Reads the beat from the floats. On one end a float comes every second pass, on the next end a pass later: the ends'
@@ -56,7 +56,7 @@ export function readBeat(lines: readonly WeaveLine[], frame: ClothFrame, scale: 
   const groups = grouped(swings);
   const spectrum: number[] = [];
   const heights: number[] = [];
-  for (let h = LOWEST * plan; h <= HIGHEST * plan; h *= 1.005) {
+  for (let h = LOWEST * plan; h <= MOST_OFF_PLAN * plan; h *= 1.005) {
     heights.push(h);
     const power = (y: number): number =>
       groups.reduce((sum, group) => sum + Math.hypot(...windowSum(group, yStep, y, reach, h)) ** 2, 0);

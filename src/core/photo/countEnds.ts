@@ -4,6 +4,7 @@ import { mapOf } from './firstLook.ts';
 import { type FollowSettings, lookAtString, type StringSample } from './followString.ts';
 import type { View } from './locateOptions.ts';
 import type { Photo } from './raster.ts';
+import { median } from './statistics.ts';
 import type { WarpInView } from './warpInView.ts';
 
 /** What stands at one notch place, counted from the plan's first end; below 0 and beyond the last end lie outside it. */
@@ -28,11 +29,6 @@ export interface StringLook {
 export const NO_STRING = 'no string is seen at its notch';
 /** Said of an end of which the picture doesn't show enough. */
 export const OUTSIDE_PICTURE = 'the picture doesn’t hold all of it';
-
-const median = (values: readonly number[]): number => {
-  const sorted = [...values].sort((a, b) => a - b);
-  return sorted[sorted.length >> 1] ?? 0;
-};
 
 /** How far inside a bar, mm, every place is looked at; at the bottom bar no farther than the cloth leaves bare. */
 export const DEPTHS = [3, 4.5, 6, 7.5, 9, 10.5, 12, 13.5, 15, 16.5, 18, 19.5, 21, 22.5, 24, 25.5, 27, 28.5];
@@ -141,7 +137,7 @@ function judged(looks: readonly Looks[], ends: number): PlaceSeen[] {
       wander: median(offs.map((off) => Math.abs(off - middle))),
     };
   });
-  const inPlan = measures.filter(({ place }) => place >= 0 && place < ends);
+  const inPlan = measures.filter(({ place, share }) => place >= 0 && place < ends && share > 0);
   const usualApart = median(inPlan.map((one) => one.apart));
   const usualWander = median(inPlan.map((one) => one.wander));
   return measures.map((one): PlaceSeen => {

@@ -1,8 +1,7 @@
 import type { EndReading, SelvedgeRow } from '../model/check.ts';
 import type { Beat } from './beat.ts';
 import { NO_STRING } from './countEnds.ts';
-import { FLOATS_SEEN, floatSwing, looksDown } from './floatSwing.ts';
-import { median } from './statistics.ts';
+import { FLOATS_SEEN, floatSwing } from './floatSwing.ts';
 import type { WeaveLine } from './weaveLines.ts';
 
 /** Floats below this share of what the picture's cloth shows aren't floats. */
@@ -19,16 +18,15 @@ export function outerEnds(ends: readonly EndReading[]): Readonly<Record<'left' |
 /**
  * Takes back the selvedges beside which no floats are seen: a ruler, a card or a hand that lies over the cloth's edge has
  * an edge of its own.
- * @param lines of the cloth, from which is learnt how its floats show.
  * @param outer up the outer ends, to above the topmost row.
+ * @param usual how much the cloth's floats swing, from `usualSwing`.
  */
 export function withoutCovered(
   rows: readonly SelvedgeRow[],
-  lines: readonly WeaveLine[],
   outer: Readonly<Record<'left' | 'right', readonly WeaveLine[]>>,
   beat: Beat,
+  usual: number,
 ): SelvedgeRow[] {
-  const usual = median(lines.flatMap((line) => looksDown(line, beat).map((look) => look.size)));
   const covered = (side: 'left' | 'right', y: number): boolean => {
     // A look as high as it is, with the row in its middle; near the base it begins there.
     const to = Math.max(FLOATS_SEEN, y / beat.pass.value + FLOATS_SEEN / 2) * beat.pass.value;

@@ -1,6 +1,6 @@
 import type { SelvedgeRow } from '../model/check.ts';
 import type { Beat } from './beat.ts';
-import { FLOATS_SEEN, floatSwing, looksDown } from './floatSwing.ts';
+import { FLOATS_SEEN, floatSwing } from './floatSwing.ts';
 import { median } from './statistics.ts';
 import type { WeaveLine } from './weaveLines.ts';
 
@@ -27,17 +27,16 @@ export function alongEdge(rows: readonly SelvedgeRow[], side: 'left' | 'right'):
 /**
  * Takes back the readings of one selvedge just inside which no turns are seen: what was read there is the edge of a
  * stripe, a shadow or hairs beyond the cloth.
- * @param lines of the cloth, from which is learnt how its floats show.
  * @param inside along the edge, `INSIDE` of it, to above its topmost reading.
+ * @param usual how much the cloth's floats swing, from `usualSwing`.
  */
 export function withoutBeyond(
   rows: readonly SelvedgeRow[],
   side: 'left' | 'right',
-  lines: readonly WeaveLine[],
   inside: readonly WeaveLine[],
   beat: Beat,
+  usual: number,
 ): SelvedgeRow[] {
-  const usual = median(lines.flatMap((line) => looksDown(line, beat).map((look) => look.size)));
   const pass = beat.pass.value;
   const seen = rows.flatMap((row) => {
     if (!row[side]) return [];

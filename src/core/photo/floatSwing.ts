@@ -1,4 +1,5 @@
 import type { Beat } from './beat.ts';
+import { median } from './statistics.ts';
 import type { WeaveLine } from './weaveLines.ts';
 
 /** How the floats of one end are seen in one look. */
@@ -74,3 +75,7 @@ export function looksDown(line: WeaveLine, beat: Beat, passes = FLOATS_SEEN): Fl
   }
   return looks;
 }
+
+/** How much the floats of a cloth swing as a rule; NaN where nothing of it can be told. */
+export const usualSwing = (lines: readonly WeaveLine[], beat: Beat, passes = FLOATS_SEEN): number =>
+  median(lines.flatMap((line) => looksDown(line, beat, passes).map((look) => look.size)));

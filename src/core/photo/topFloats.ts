@@ -1,8 +1,7 @@
 import type { EndReading } from '../model/check.ts';
 import { measurement } from '../model/measurement.ts';
 import type { Beat } from './beat.ts';
-import { floatSwing, looksDown } from './floatSwing.ts';
-import { median } from './statistics.ts';
+import { floatSwing, usualSwing } from './floatSwing.ts';
 import type { WeaveLine } from './weaveLines.ts';
 
 /** The edge of the topmost float is left out, passes. */
@@ -21,7 +20,7 @@ const LOWER = 1;
 export function doubtTopFloats(ends: readonly EndReading[], lines: readonly WeaveLine[], beat: Beat): EndReading[] {
   const pass = beat.pass.value;
   const lacking = ({ passes, share }: typeof CERTAIN | typeof LIKELY): Set<number> => {
-    const usual = median(lines.flatMap((line) => looksDown(line, beat, passes).map((look) => look.size)));
+    const usual = usualSwing(lines, beat, passes);
     const short = lines.filter((line) => {
       const look = floatSwing(line, line.rows * line.yStep - EDGE * pass, beat, passes);
       return look !== null && look.size < share * usual;
