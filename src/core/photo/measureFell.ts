@@ -1,4 +1,5 @@
 import { measurement } from '../model/measurement.ts';
+import { bentCourse } from './bentCourse.ts';
 import { broadUpTo } from './broadString.ts';
 import type { ClothFrame } from './clothFrame.ts';
 import { type EndCourse, endCourses } from './endCourses.ts';
@@ -10,6 +11,7 @@ import { type CoarseFell, coarseFell, type EndRows } from './fellSearch.ts';
 import { COVERED_GAP, gapCover, gapEdge, OPEN_GAP } from './gapCover.ts';
 import type { Layers } from './layers.ts';
 import type { StringTrack } from './loomPose.ts';
+import { rippleTops } from './ripplesOn.ts';
 import { columnProfile, rowFeatures, smoothedUp, stripColumns, type View } from './rowFeatures.ts';
 import type { LoomSampler } from './sampleLoom.ts';
 import { median } from './statistics.ts';
@@ -49,21 +51,25 @@ export function measureFell(
   onEnd: (done: number, of: number) => void = () => {},
 ): FellReading {
   const heights = stripHeights(frame);
-  const courses: TrackLine[] = [];
-  const ends: EndRows[] = [];
   const found = endCourses(sampler, frame, tracks);
   const rises = found.flatMap((one) => (one?.rise ? [one.rise] : []));
   const unsharp = rises.length > 0 ? RUNS_INTO * Math.max(0, median(rises) - SHARP_PX * frame.mmPerPx) : 0;
-  found.forEach((one, i) => {
-    onEnd(i, tracks.length);
-    if (!one) return;
-    courses.push(one.course);
-    ends.push(endRows(sampler, frame, heights, one));
+  const known = found.flatMap((one) => one ?? []);
+  if (known.length === 0) return { fells: [], unsharp };
+  const straight = known.map((one, i) => {
+    onEnd(i, known.length);
+    return endRows(sampler, frame, heights, one);
   });
-  if (ends.length === 0) return { fells: [], unsharp };
-  const rough = coarseFell(ends, frame);
-  const visible = ends.map((end, i) => visibleString(end.strip, rough.layers[i]!.clothTop, frame));
-  const followed = rough.layers.map((layer, i) => {
+  const first = coarseFell(straight, frame);
+  const ends = straight.map((end, i) => {
+    const into = intoCloth(end, first.layers[i]!, known[i]!.course, frame);
+    return into ? endRows(sampler, frame, heights, { ...known[i]!, course: into }) : end;
+  });
+  const rough = ends.every((end, i) => end === straight[i]) ? first : coarseFell(ends, frame);
+  const tops = rippleTops(ends, rough.layers, frame);
+  const layers = rough.layers.map((layer, i) => movedTo(layer, tops[i] ?? layer.clothTop));
+  const visible = ends.map((end, i) => visibleString(end.strip, layers[i]!.clothTop, frame));
+  const followed = layers.map((layer, i) => {
     const seen = visible[i];
     return movedTo(layer, seen ? stringBelow(ends[i]!.strip, seen, layer.clothTop, frame) : layer.clothTop);
   });
@@ -71,12 +77,24 @@ export function measureFell(
     layers: followed.map((layer, i) => {
       const { strip } = ends[i]!;
       const y = strip.yStart + layer.clothTop * strip.yStep;
-      const top = broadUpTo(sampler, frame, courses[i]!.x, y, openSides(ends, followed, i, frame));
+      const top = broadUpTo(sampler, frame, known[i]!.course.x, y, openSides(ends, followed, i, frame));
       return movedTo(layer, Math.round((top - strip.yStart) / strip.yStep));
     }),
   };
-  const placed = ends.map((end, i) => placeFell(end, courses[i]!, i, coarse, visible[i]!, ends, frame, unsharp));
+  const placed = ends.map((end, i) => placeFell(end, known[i]!.course, i, coarse, visible[i]!, ends, frame, unsharp));
   return { fells: doubtLoners(placed, frame.planPass), unsharp };
+}
+
+/** Where the straight course of a string leads so many pitches aside at the base, it may leave its cloth on the way there. */
+const ASIDE = 0.5;
+
+/** The course along the cloth, of an end whose straight one led out of it: there nothing like cloth is seen below it. */
+function intoCloth(end: EndRows, layers: Layers, course: TrackLine, frame: ClothFrame): TrackLine | null {
+  const { strip } = end;
+  if ((layers.bareFrom - layers.clothTop) * strip.yStep <= Math.max(COVERED, 2.5 * frame.planPass)) return null;
+  const atBase = frame.centreX + frame.endX(end.end);
+  if (Math.abs(course.x(frame.baseY) - atBase) < ASIDE * frame.pitch) return null;
+  return bentCourse(course, frame.baseY + strip.yStart + layers.bareFrom * strip.yStep, frame.baseY, atBase);
 }
 
 /** Layers with another top of the cloth. */

@@ -8,6 +8,8 @@ export const FEATURES = 11;
 export const LIKENESS = 0;
 /** Place of the ripple up and down over the string. */
 export const RIPPLE = 9;
+/** The same over the gaps. */
+export const GAP_RIPPLE = 10;
 /** Place of how strong that shape is against the template: 1 bare, about 0 in cloth. */
 export const STRENGTH = 1;
 
@@ -122,8 +124,8 @@ export function rowFeatures(
     values[at + 6] = 30 * Math.log(core[0]! + DARK);
     values[at + 7] = 20 * Math.log(gap[0]! + DARK);
     values[at + 8] = 4 * Math.log(power / columns.all.length + 1);
-    values[at + 9] = coreRipple[r]!;
-    values[at + 10] = gapRipple[r]!;
+    values[at + RIPPLE] = coreRipple[r]!;
+    values[at + GAP_RIPPLE] = gapRipple[r]!;
     if (values[at + LIKENESS]! > LIKE_ENOUGH && values[at + STRENGTH]! > LIKE_ENOUGH) {
       for (const k of columns.all) {
         for (let i = 3 * k; i < 3 * k + 3; i++) usual[i]! += pace * (smooth[start + i]! - usual[i]!);
