@@ -106,3 +106,28 @@ test('a warp on which nothing is woven is counted, and its cloth said to be miss
   expect(reading.ends.filter((end) => end.fell !== null)).toEqual([]);
   expect(reading.reasons.map((reason) => reason.code)).toEqual(['nothing-woven']);
 });
+
+test(
+  'the edge of cloth that spreads far is looked for beside its outer string, though that end’s fell isn’t seen',
+  LONG,
+  async () => {
+    const { reading, truth } = await readingOf(9120, (scene) => {
+      const { height, pass, passes } = scene.cloth;
+      const high = Math.round((0.9 * height) / pass);
+      const drawInRight = [
+        [0, 0],
+        [0.55 * height, 0],
+        [0.75 * height, -12],
+        [height, -13],
+      ] as const;
+      return {
+        ...scene,
+        things: [],
+        cloth: { ...scene.cloth, spread: null, passes: passes.map(() => high), drawInRight },
+      };
+    });
+    expect(reading.status).toBe('measured');
+    expect(reading.selvedge.filter((row) => row.right).length).toBeGreaterThan(40);
+    expect(wrongFigures(reading, truth).filter(({ kind }) => kind === 'selvedge')).toEqual([]);
+  },
+);

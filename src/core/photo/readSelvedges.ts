@@ -81,21 +81,12 @@ function sideOf(
   const nearest = known.reduce((a, b) => (Math.abs(b.end - outer) < Math.abs(a.end - outer) ? b : a));
   const top = reading?.fell?.value ?? nearest.fell!.value;
   const planned = frame.endX(outer);
-  const atFell = reading?.xAtFell?.value ?? planned + movedLike(nearest.end, outer, ends, frame);
+  // Its string may have been followed though its fell isn't seen.
+  const course = fells.find((fell) => fell.end === outer)?.course;
+  const followed = course && course.x(top + frame.baseY) - frame.centreX;
+  const atFell = reading?.xAtFell?.value ?? followed ?? planned;
   const x = (y: number): number => planned + (atFell - planned) * Math.min(1, y / Math.max(1, top));
   return measureSide(sampler, frame, which, x, top, unsharp, closely);
-}
-
-/** An unseen end moves no more than so many times as far as the seen one nearest to it. */
-const MOST_MOVED = 2;
-
-/** How far an outer end is moved at the fell, if the warp draws in or spreads as it does at another end, mm. */
-function movedLike(end: number, outer: number, ends: readonly EndReading[], frame: ClothFrame): number {
-  const at = ends.find((one) => one.index === end)?.xAtFell;
-  if (!at) return 0;
-  const place = frame.endX(end);
-  const farther = place === 0 ? 1 : Math.max(1, Math.min(MOST_MOVED, frame.endX(outer) / place));
-  return (at.value - place) * farther;
 }
 
 /** Rows without the edges over which something lies, and those beyond the cloth. */
