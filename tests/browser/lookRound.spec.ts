@@ -106,3 +106,17 @@ test('a photograph that arrives in a watched folder is measured by itself', asyn
   await measured(page);
   await expect(page.getByText(/mm in/).first()).toBeVisible();
 });
+
+test.describe('on a computer that speaks German', () => {
+  test.use({ locale: 'de-DE' });
+
+  test('a first start does so too, and English once chosen stays', async ({ page }) => {
+    await expect(page.getByRole('heading', { level: 1 })).toHaveText('Noch nichts auf dem Rahmen.');
+    expect(await page.evaluate(() => document.documentElement.lang)).toBe('de');
+    await page.keyboard.press('F1');
+    await page.getByRole('radio', { name: 'English' }).click();
+    await page.keyboard.press('Escape');
+    await page.reload();
+    await expect(page.getByRole('heading', { level: 1 })).toHaveText('Nothing on the loom yet.');
+  });
+});
