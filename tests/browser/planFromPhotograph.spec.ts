@@ -85,13 +85,7 @@ for (const size of [
     page,
   }) => {
     await page.setViewportSize(size);
-    await page.keyboard.press('F1');
-    await page
-      .getByRole('radio', { name: 'Deutsch' })
-      .or(page.getByRole('button', { name: 'Deutsch' }))
-      .first()
-      .click();
-    await page.keyboard.press('Escape');
+    await page.getByRole('radio', { name: 'Deutsch' }).click();
     await page.keyboard.press('l');
     await opened(page);
     await page.keyboard.press('Control+4');
