@@ -1,6 +1,6 @@
 import type { Page } from '@playwright/test';
 import { choose, dropPhotograph, expect, fixture, measured, opened, test } from './app.ts';
-import { trueRightEdge } from './truth.ts';
+import { trueEdge } from './truth.ts';
 
 const photograph = fixture('sequence/seq3.jpg');
 
@@ -21,7 +21,7 @@ async function readFlag(
 const checkName = async (page: Page): Promise<string> => (await page.getByText(/^Check \d+ ·/).textContent()) ?? '';
 
 /** The height the right edge's flag speaks of is the newest cloth, about 129 mm up in this photograph. */
-const truth = trueRightEdge('seq3', 33, 6.35, 129);
+const truth = trueEdge('sequence/seq3', 'right', { ends: 33, pitch: 6.35 }, 129);
 
 async function goToRightEdgeFlag(page: Page): Promise<void> {
   const flags = page.getByRole('button', { name: /^Flag \d/ });
