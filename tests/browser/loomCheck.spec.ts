@@ -167,7 +167,7 @@ test('lengths and a card can be marked by keys beside the corners, and what disa
     .or(page.getByRole('button', { name: 'in', exact: true }))
     .first()
     .click();
-  await expect(page.getByText(/^The length of 1 .*in is .*in out against everything else/)).toBeVisible();
+  await expect(page.getByText(/^The length of 1\s.*in is .*in out against everything else/)).toBeVisible();
 });
 
 test('the keys of marking keep their room beside what is lacking, in both languages', async ({ page }) => {

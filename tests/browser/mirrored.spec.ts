@@ -15,7 +15,7 @@ const question = (page: Page) => page.getByRole('region', { name: 'This camera' 
 async function turnedOver(folder: string, name: string, camera: string): Promise<string> {
   const path = join(folder, `${camera}.jpg`);
   await sharp(fixture(`${name}.jpg`))
-    .resize({ height: 1600 })
+    .resize({ height: 1300 })
     .flop()
     .jpeg({ quality: 92 })
     .withExif({ IFD0: { Make: 'Looking-glass', Model: camera } })
