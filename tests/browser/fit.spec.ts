@@ -22,11 +22,7 @@ interface Setting {
 /** Chooses something on the sheet of words and keys, as the weaver does. */
 const choosing = (choice: string) => async (page: Page) => {
   await page.keyboard.press('F1');
-  await page
-    .getByRole('radio', { name: choice })
-    .or(page.getByRole('button', { name: choice }))
-    .first()
-    .click();
+  await page.getByRole('dialog').getByRole('radio', { name: choice }).click();
   await page.keyboard.press('Escape');
 };
 

@@ -106,3 +106,32 @@ test('a photograph that arrives in a watched folder is measured by itself', asyn
   await measured(page);
   await expect(page.getByText(/mm in/).first()).toBeVisible();
 });
+
+test.describe('on a computer that speaks German', () => {
+  test.use({ locale: 'de-DE' });
+
+  test('a first start does so too, and English once chosen stays', async ({ page }) => {
+    await expect(page.getByRole('heading', { level: 1 })).toHaveText('Noch nichts auf dem Rahmen.');
+    expect(await page.evaluate(() => document.documentElement.lang)).toBe('de');
+    await page.getByRole('radio', { name: 'English' }).click();
+    await page.reload();
+    await expect(page.getByRole('heading', { level: 1 })).toHaveText('Nothing on the loom yet.');
+  });
+});
+
+test('the language is chosen in view: in the bar before a piece is open, at the top of the sheet of keys after', async ({
+  page,
+}) => {
+  const inView = (name: string) => expect(page.getByRole('radio', { name })).toBeInViewport({ ratio: 1 });
+  await inView('Deutsch');
+  await page.getByRole('radio', { name: 'Deutsch' }).click();
+  await expect(page.getByRole('heading', { level: 1 })).toHaveText('Noch nichts auf dem Rahmen.');
+  await openSample(page);
+  await expect(page.getByRole('radio', { name: 'English' })).toHaveCount(0);
+  for (const screen of ['1', '2', '3', '4', '5']) {
+    await page.keyboard.press(`Control+${screen}`);
+    await page.keyboard.press('F1');
+    await inView('English');
+    await page.keyboard.press('Escape');
+  }
+});

@@ -1,6 +1,6 @@
 import type { Page } from '@playwright/test';
 import { choose, dropPhotograph, expect, fixture, measured, opened, test } from './app.ts';
-import { trueRightEdge } from './truth.ts';
+import { trueEdge } from './truth.ts';
 
 const photograph = fixture('sequence/seq3.jpg');
 
@@ -21,7 +21,7 @@ async function readFlag(
 const checkName = async (page: Page): Promise<string> => (await page.getByText(/^Check \d+ ·/).textContent()) ?? '';
 
 /** The height the right edge's flag speaks of is the newest cloth, about 129 mm up in this photograph. */
-const truth = trueRightEdge('seq3', 33, 6.35, 129);
+const truth = trueEdge('sequence/seq3', 'right', { ends: 33, pitch: 6.35 }, 129);
 
 async function goToRightEdgeFlag(page: Page): Promise<void> {
   const flags = page.getByRole('button', { name: /^Flag \d/ });
@@ -167,7 +167,7 @@ test('lengths and a card can be marked by keys beside the corners, and what disa
     .or(page.getByRole('button', { name: 'in', exact: true }))
     .first()
     .click();
-  await expect(page.getByText(/^The length of 1 .*in is .*in out against everything else/)).toBeVisible();
+  await expect(page.getByText(/^The length of 1\s.*in is .*in out against everything else/)).toBeVisible();
 });
 
 test('the keys of marking keep their room beside what is lacking, in both languages', async ({ page }) => {

@@ -5,7 +5,7 @@ import type { Page } from '@playwright/test';
 import sharp from 'sharp';
 import { choose, dropPhotograph, expect, fixture, measured, opened, test } from './app.ts';
 import { type Printed, printed } from './printed.ts';
-import { trueRightEdge } from './truth.ts';
+import { trueEdge } from './truth.ts';
 
 /** A photograph the sample has no check of yet, small enough to be read quickly. */
 const photograph = join(mkdtempSync(join(tmpdir(), 'plumbweft-record-')), 'seq5.jpg');
@@ -47,7 +47,7 @@ async function agreeWithTruth(page: Page, [earlier, later]: readonly [Row, Row])
     ['seq4', earlier],
     ['seq5', later],
   ] as const) {
-    const truth = trueRightEdge(name, 33, 6.35, row.fell - 6);
+    const truth = trueEdge(`sequence/${name}`, 'right', { ends: 33, pitch: 6.35 }, row.fell - 6);
     expect(Math.abs(row.right - truth), `${name}: ${row.right} against ${truth}`).toBeLessThan(
       Math.max(0.8, 3 * row.sigma),
     );

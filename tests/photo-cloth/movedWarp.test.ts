@@ -22,3 +22,13 @@ test('a warp that stands notches aside is told from one with ends missing', () =
     { numRuns: 200 },
   );
 });
+
+test('and where nothing can be seen of the notches the warp has left', () => {
+  for (const by of [-6, -3, 3, 6]) {
+    const seen = Array.from({ length: 38 + 14 }, (_, k) => k - 7)
+      .map((place) => ({ place, present: place - by >= 0 && place - by < 38, why: null }))
+      // A sheet lies there: notches under it are left out.
+      .filter(({ place }) => (by < 0 ? place <= 37 + by + 1 : place >= by - 1));
+    expect(movedBy(seen, 38)).toBe(by);
+  }
+});

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { loadPhoto, loadPiece } from '../../scripts/photo/loadPhoto.ts';
 import { trueLoomToPhoto } from '../../scripts/photo/trueCamera.ts';
+import type { FittedLens } from '../../src/core/model/check.ts';
 import { fourCorners } from '../../src/core/model/marks.ts';
 import { photoPx } from '../../src/core/model/units.ts';
 import { locateLoom } from '../../src/core/photo/locateLoom.ts';
@@ -32,12 +33,21 @@ function errors(pose: LoomPose, scene: Awaited<ReturnType<typeof load>>): number
   return out.sort((a, b) => a - b);
 }
 
+type Located = ReturnType<typeof locateLoom>;
+const located = new Map<string, Promise<Located>>();
+/** A photograph located by itself: once for all that is asked of it. */
+const locatedAlone = (name: string): Promise<Located> => {
+  const known = located.get(name) ?? load(name).then(({ photo, piece }) => locateLoom(photo, piece));
+  located.set(name, known);
+  return known;
+};
+
 describe('locating a loom in rendered photographs', () => {
   // Upright on plain wood, over a checkered table, a quarter turn with a card on the warp.
   for (const name of ['dev01', 'dev05', 'dev09']) {
     it(`ties ${name} to millimetres and counts its ends`, { timeout: 300_000 }, async () => {
       const scene = await load(name);
-      const located = locateLoom(scene.photo, scene.piece);
+      const located = await locatedAlone(name);
       expect(located.ok).toBe(true);
       if (!located.ok) return;
       const off = errors(located.value.pose, scene);
@@ -88,5 +98,20 @@ describe('locating a loom in rendered photographs', () => {
     const piece = { ...scene.piece, warp: { ...scene.piece.warp, ends: 27, firstNotch: 12 } };
     const located = locateLoom(scene.photo, piece);
     expect(!located.ok && located.problem.code).toBe('wrong-count');
+  });
+});
+
+describe('a lens known from earlier pictures', () => {
+  it('takes part where the picture agrees, and says nothing where it shows another', { timeout: 300_000 }, async () => {
+    const scene = await load('dev05');
+    const first = await locatedAlone('dev05');
+    const shown = (first.ok && first.value.pose.reference.lens) as FittedLens;
+    expect(shown.k1Sigma).toBeGreaterThan(0);
+    const again = locateLoom(scene.photo, scene.piece, { lens: shown });
+    expect(again.ok && again.value.pose.reference.parts).toContain('lens known from earlier pictures');
+    expect(again.ok && again.value.pose.reference.lens!.k1Sigma).toBeLessThan(shown.k1Sigma);
+    const wrong = locateLoom(scene.photo, scene.piece, { lens: { ...shown, k1: shown.k1 - 0.06, k1Sigma: 0.001 } });
+    expect(wrong.ok && wrong.value.pose.reference.parts).not.toContain('lens known from earlier pictures');
+    expect(wrong.ok && wrong.value.pose.homography).toEqual(first.ok && first.value.pose.homography);
   });
 });

@@ -10,8 +10,8 @@ import { fixture, lantern, projectRoot } from '../support/pieces.ts';
 import { type ServiceForTest, serviceForTest } from '../support/serviceForTest.ts';
 import { temporaryFolder } from '../support/temporaryFolder.ts';
 
-function started(home = temporaryFolder()) {
-  const running: ServiceForTest = serviceForTest(home);
+function started(home = temporaryFolder(), ...languages: string[]) {
+  const running: ServiceForTest = serviceForTest(home, undefined, () => languages);
   onTestFinished(() => running.service.close());
   async function ask<Name extends CallName>(name: Name, params: CallParams<Name>, bytes: Uint8Array | null = null) {
     return running.service.call(name, params, bytes);
@@ -406,6 +406,16 @@ describe('the rest of the contract', () => {
     expect((await third.ok('readSettings', {})).result).toEqual(usual);
     expect(readdirSync(join(home, 'data')).some((name) => name.endsWith('.aside'))).toBe(true);
     expect((await third.ok('troubleReport', {})).result.text).toMatch(/not-readable/);
+  });
+
+  test('a first start speaks the language asked for; a kept choice wins over it', async () => {
+    const home = temporaryFolder();
+    const settings = async (...wished: string[]) => (await started(home, ...wished).ok('readSettings', {})).result;
+    expect((await settings('de-DE', 'en')).language).toBe('de');
+    expect((await settings('fr')).language).toBe('en');
+    const usual = await settings('de-DE');
+    await started(home).ok('writeSettings', { ...usual, language: 'en' });
+    expect((await settings('de-DE')).language).toBe('en');
   });
 
   test('settings asked for while they are being kept are the ones last sent', async () => {

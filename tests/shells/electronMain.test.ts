@@ -221,6 +221,15 @@ describe('the built main bundle over a stand-in for Electron', () => {
   });
 });
 
+test('a first start speaks the system’s language, in the window and in the menu', async () => {
+  const home = mkdtempSync(join(tmpdir(), 'plumbweft-test-'));
+  const german = startStubbed(home, { STUB_LANGUAGES: 'de-AT,en' });
+  expect(await german.ask('call', { name: 'readSettings', params: {} })).toMatchObject({ result: { language: 'de' } });
+  expect(await german.ask('menu')).toEqual(expect.arrayContaining(['&Stück', '&Hilfe']));
+  german.stop();
+  rmSync(home, { recursive: true, force: true });
+});
+
 test('a second start opens no window and ends', async () => {
   const home = mkdtempSync(join(tmpdir(), 'plumbweft-test-'));
   const second = startStubbed(home, { STUB_SECOND: '1' });

@@ -30,9 +30,9 @@ describe('the local host', () => {
       port: 0,
       log: openLog(join(home, 'log'), () => new Date()),
       limits: { burst: 300, perSecond: 50 },
-      service: (given) => {
+      service: (given, languages) => {
         tell = given;
-        return serviceForTest(home, given).service;
+        return serviceForTest(home, given, languages).service;
       },
     });
     page = await openLocalPage(host.address);
@@ -81,6 +81,16 @@ describe('the local host', () => {
     ]) {
       expect({ address, reached: await reached(address) }).toEqual({ address, reached: false });
     }
+  });
+
+  test('a first start speaks the language the browser asks for', async () => {
+    const spoken = async (asked: string) => {
+      await status('/', { headers: { 'accept-language': asked } });
+      const { json } = await page.call('readSettings', {});
+      return (json.value as { language: string }).language;
+    };
+    expect(await spoken('de-CH,de;q=0.9,en;q=0.8')).toBe('de');
+    expect(await spoken('fr,en;q=0.8')).toBe('en');
   });
 
   test('makes a token and a cookie that nobody can know beforehand', () => {

@@ -21,7 +21,11 @@ export interface ServiceForTest {
 }
 
 /** A whole service with its data under `home`. */
-export function serviceForTest(home: string, tell?: (event: HostEvent) => void): ServiceForTest {
+export function serviceForTest(
+  home: string,
+  tell?: (event: HostEvent) => void,
+  languages: () => readonly string[] = () => ['en-US'],
+): ServiceForTest {
   const events: HostEvent[] = [];
   const places = findPlaces(projectRoot, home);
   const service = createService({
@@ -33,6 +37,7 @@ export function serviceForTest(home: string, tell?: (event: HostEvent) => void):
       name: 'local',
       version: '0.0.0',
       why: 'a test',
+      languages,
       chooseFolder: null,
       chooseSaveFile: null,
       reveal: null,

@@ -2,6 +2,7 @@ import { inBothUnits } from '../model/bothUnits.ts';
 import type { EndReading, Flag, LoomReading } from '../model/check.ts';
 import { sizeAsFinding } from '../model/deviationWords.ts';
 import { lengthInWords } from '../model/lengthWords.ts';
+import { listInWords } from '../model/listWords.ts';
 import { measurement } from '../model/measurement.ts';
 import type { Piece } from '../model/piece.ts';
 import { NO_STRING } from '../photo/countEnds.ts';
@@ -78,7 +79,7 @@ export function countFlags(reading: LoomReading, piece: Piece): Flag[] {
   const unseen = from.filter((end) => !followed.includes(end));
   // More than a few are no matter of single strings: another number of ends, or a part of the loom out of sight.
   const named = unseen.length <= MOST_NAMED ? unseen : [];
-  const numbers = named.map((end) => end.index + 1).join(', ');
+  const numbers = listInWords(named.map((end) => end.index + 1));
   const which = named.length > 0 ? ` ${named.length === 1 ? 'End' : 'Ends'} ${numbers} may be missing or hidden.` : '';
   const place = named[0] === undefined ? null : bareStringPlace(named[0], reading, piece);
   return [

@@ -27,6 +27,8 @@ const openedPiece = z.strictObject({
 const recentPiece = z.strictObject({
   key,
   name: z.string(),
+  /** The last part of its folder's path: tells pieces of one name apart. */
+  folder: z.string(),
   changed: z.string(),
   checks: z.number().int(),
   available: z.boolean(),

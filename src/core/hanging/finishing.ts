@@ -1,4 +1,5 @@
 import { lengthInWords } from '../model/lengthWords.ts';
+import { listInWords } from '../model/listWords.ts';
 import { countInWords } from '../model/numberWords.ts';
 import type { Piece } from '../model/piece.ts';
 import type { Slit } from '../model/plan.ts';
@@ -96,5 +97,5 @@ export function finishingSteps(
 
 /** `4`, or `4 and 5` where the groups differ. */
 function groupWords(groups: readonly number[]): string {
-  return [...new Set(groups)].sort((a, b) => a - b).join(' and ');
+  return listInWords([...new Set(groups)].sort((a, b) => a - b));
 }

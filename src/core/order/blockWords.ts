@@ -1,3 +1,4 @@
+import { listInWords } from '../model/listWords.ts';
 import type { Block, BlockRow } from '../model/plan.ts';
 import type { EdgeStep } from '../schedule/edgeSteps.ts';
 import { scheduleWords } from '../schedule/scheduleWords.ts';
@@ -37,8 +38,12 @@ export function blockWords(
   if (sameSteps(left, right)) words.push(`Both edges: ${scheduleWords(left)}.`);
   else words.push(`Left edge: ${scheduleWords(left)}.`, `Right edge: ${scheduleWords(right)}.`);
   if (together.length > 0) {
-    const blocks = together.map((block) => block + 1).join(' and ');
-    words.push(`Rises together with block ${blocks}: weave them in turn, neither more than a turn ahead.`);
+    const blocks = listInWords(together.map((block) => block + 1));
+    words.push(
+      together.length === 1
+        ? `Rises together with block ${blocks}: weave them in turn, neither more than a turn ahead.`
+        : `Rises together with blocks ${blocks}: weave them in turn, none more than a turn ahead.`,
+    );
   }
   const last = rows.at(-1)!;
   words.push(`Finish at end ${last.to + 1}, after ${rows.length} ${rows.length === 1 ? 'pass' : 'passes'}.`);

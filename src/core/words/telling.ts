@@ -20,7 +20,9 @@ interface Saying {
 /** Whatever stands in a hole, it never runs on into the next sentence; a figure is a figure, with its fraction. */
 const HOLE = '(?:(?!\\. ).)+?';
 const FIGURE = '[\\d.\u202f\u2044¼½¾⅛⅜⅝⅞ ]*[\\d¼½¾⅛⅜⅝⅞]';
-const hole = (name: string) => `(?<${name}>${name.startsWith('figure') ? FIGURE : HOLE})`;
+const FIGURES = `${FIGURE}(?:, ${FIGURE})*`;
+const hole = (name: string) =>
+  `(?<${name}>${name.startsWith('figures') ? FIGURES : name.startsWith('figure') ? FIGURE : HOLE})`;
 
 const sayings = (table: Told): readonly Saying[] =>
   table.map(([english, translated]) => ({

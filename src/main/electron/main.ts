@@ -19,6 +19,7 @@ import { readSettings } from '../service/ownDocuments.ts';
 import { findPlaces } from '../service/places.ts';
 import { realStorePorts, VISION_SECONDS } from '../service/realPorts.ts';
 import { createService, type HostService } from '../service/service.ts';
+import type { ShellPorts } from '../service/servicePorts.ts';
 import { thisProcess } from '../store/thisProcess.ts';
 import { answerCalls } from './answerCalls.ts';
 import { PAGE_PREFIX, schemePrivileges, serveApp } from './appProtocol.ts';
@@ -70,30 +71,32 @@ function start(): void {
   guardSession(session.defaultSession);
   serveApp(protocol, join(root, 'out/renderer'));
   const store = realStorePorts();
+  const shellPorts: ShellPorts = {
+    name: 'electron',
+    version: app.getVersion(),
+    why: 'the Electron runtime is here',
+    languages: () => app.getPreferredSystemLanguages(),
+    chooseFolder: async () => {
+      const chosen = await dialog.showOpenDialog({ properties: ['openDirectory', 'createDirectory'] });
+      return chosen.canceled ? null : (chosen.filePaths[0] ?? null);
+    },
+    chooseSaveFile: async (name) => {
+      const chosen = await dialog.showSaveDialog({ defaultPath: name });
+      return chosen.canceled || chosen.filePath === '' ? null : chosen.filePath;
+    },
+    reveal: (path) => shell.showItemInFolder(path),
+    opened: (path) => app.addRecentDocument(path),
+  };
   service = createService({
     store,
     owner: thisProcess('the app'),
     places,
     worker: { path: join(import.meta.dirname, 'visionWorker.js'), seconds: VISION_SECONDS },
-    shell: {
-      name: 'electron',
-      version: app.getVersion(),
-      why: 'the Electron runtime is here',
-      chooseFolder: async () => {
-        const chosen = await dialog.showOpenDialog({ properties: ['openDirectory', 'createDirectory'] });
-        return chosen.canceled ? null : (chosen.filePaths[0] ?? null);
-      },
-      chooseSaveFile: async (name) => {
-        const chosen = await dialog.showSaveDialog({ defaultPath: name });
-        return chosen.canceled || chosen.filePath === '' ? null : chosen.filePath;
-      },
-      reveal: (path) => shell.showItemInFolder(path),
-      opened: (path) => app.addRecentDocument(path),
-    },
+    shell: shellPorts,
     log,
     tell,
   });
-  const language = async () => (await readSettings({ store, places, log })).language;
+  const language = async () => (await readSettings({ store, places, log, shell: shellPorts })).language;
   answerCalls(
     ipcMain,
     endNotices(service, {

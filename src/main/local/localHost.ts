@@ -11,6 +11,7 @@ import { EventStreams } from './eventStreams.ts';
 import { RateLimit } from './rateLimit.ts';
 import { readBody } from './readBody.ts';
 import { openSession, type Session } from './session.ts';
+import { wishedLanguages } from './wishedLanguages.ts';
 
 /** Largest question with a photograph or zip in it, and without. */
 const BODY_WITH_BYTES = 640 * 1024 * 1024;
@@ -22,8 +23,8 @@ export interface LocalHostOptions {
   /** 0 for any free port. */
   readonly port: number;
   readonly log: Log;
-  /** Given a way to send events, makes the service. */
-  readonly service: (tell: (event: HostEvent) => void) => HostService;
+  /** Given a way to send events, and what languages the browser asks for, makes the service. */
+  readonly service: (tell: (event: HostEvent) => void, languages: () => readonly string[]) => HostService;
   /** How long no page may listen before its pieces are let go, ms. */
   readonly goneAfterMs?: number;
   readonly limits?: { readonly burst: number; readonly perSecond: number };
@@ -56,7 +57,12 @@ function say(response: ServerResponse, status: number, words: string): void {
 /** Serves the page and its calls on the loopback address only. */
 export async function startLocalHost(options: LocalHostOptions): Promise<LocalHost> {
   const files = listPageFiles(options.page);
-  const service = options.service((event) => events.tell(event));
+  // As the browser wished that loaded the page last.
+  let languages: readonly string[] = [];
+  const service = options.service(
+    (event) => events.tell(event),
+    () => languages,
+  );
   const events = new EventStreams(() => void service.pagesGone(), options.goneAfterMs);
   const { burst, perSecond } = options.limits ?? { burst: 400, perSecond: 80 };
   const calls = new RateLimit(burst, perSecond, () => performance.now());
@@ -102,6 +108,7 @@ export async function startLocalHost(options: LocalHostOptions): Promise<LocalHo
       if (!events.add(response)) response.end();
       return;
     }
+    if (path === '/') languages = wishedLanguages(request.headers['accept-language'] ?? '');
     const file = files.get(path === '/' ? '/index.html' : path);
     if (file === undefined) return say(response, 404, 'There is nothing at this address.');
     response.writeHead(200, { ...headers, 'Content-Type': file.type });

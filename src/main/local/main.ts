@@ -24,13 +24,22 @@ const started = startLocalHost({
   page: join(root, 'out/renderer'),
   port,
   log,
-  service: (tell) =>
+  service: (tell, languages) =>
     createService({
       store: realStorePorts(),
       owner: thisProcess('local host'),
       places,
       worker: { path: join(import.meta.dirname, 'visionWorker.js'), seconds: VISION_SECONDS },
-      shell: { name: 'local', version, why, chooseFolder: null, chooseSaveFile: null, reveal: null, opened: null },
+      shell: {
+        name: 'local',
+        version,
+        why,
+        languages,
+        chooseFolder: null,
+        chooseSaveFile: null,
+        reveal: null,
+        opened: null,
+      },
       log,
       tell,
     }),

@@ -1,4 +1,5 @@
 import { lengthInWords } from '../../core/model/lengthWords.ts';
+import { listInWords } from '../../core/model/listWords.ts';
 import { countInWords } from '../../core/model/numberWords.ts';
 import type { Piece } from '../../core/model/piece.ts';
 import type { Block } from '../../core/model/plan.ts';
@@ -159,8 +160,8 @@ function togetherWords(block: Block, plan: Plan): string | null {
   const between = plan.sequence.slice(places[0], places.at(-1)! + 1);
   const others = [...new Set(between.map((step) => step.block))].filter((order) => order !== block.order);
   if (others.length === 0) return null;
-  const numbers = others.sort((one, other) => one - other).map((order) => order + 1);
-  return `Rises together with block ${numbers.join(' and ')}: weave them turn about, so that their wefts meet.`;
+  const numbers = listInWords(others.sort((one, other) => one - other).map((order) => order + 1));
+  return `Rises together with ${others.length === 1 ? 'block' : 'blocks'} ${numbers}: weave them turn about, so that their wefts meet.`;
 }
 
 /** A block as strips from its head down: number, yarn, name; how it starts; its steps with squares to tick. */

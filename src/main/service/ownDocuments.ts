@@ -3,6 +3,7 @@ import { z } from 'zod';
 import { type Settings, settingsSchema, usualSettings } from '../../core/contract/hostApi.ts';
 import { type Outcome, success } from '../../core/model/outcome.ts';
 import { type DocumentKind, type DocumentTag, serialiseDocument } from '../../core/project/document.ts';
+import { chooseLanguage } from '../../core/words/chooseLanguage.ts';
 import { type FileTag, fileProblem } from '../files/fileProblem.ts';
 import { sha256 } from '../files/sha256.ts';
 import { writeWhole } from '../files/writeWhole.ts';
@@ -108,8 +109,12 @@ export async function readOrBeginAnew<Body>(
   return usual;
 }
 
-export const readSettings = (ports: OwnPorts): Promise<Settings> =>
-  readOrBeginAnew(ports, settingsDocument, 'settings.json', usualSettings);
+/** Until settings are kept, the language is the one the system or the browser asks for. */
+export const readSettings = (ports: OwnPorts & Pick<ServicePorts, 'shell'>): Promise<Settings> =>
+  readOrBeginAnew(ports, settingsDocument, 'settings.json', {
+    ...usualSettings,
+    language: chooseLanguage(ports.shell.languages()),
+  });
 export const writeSettings = (ports: OwnPorts, settings: Settings) =>
   writeOwn(ports, settingsDocument, 'settings.json', settings);
 export const readLibrary = (ports: OwnPorts): Promise<Library> =>

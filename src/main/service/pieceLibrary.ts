@@ -61,6 +61,7 @@ export function openPieceLibrary(ports: ServicePorts): PieceLibrary {
         listed.push({
           key: keyOf(entry.folder),
           name: read.ok ? read.value.piece.name : basename(entry.folder),
+          folder: basename(entry.folder),
           changed: read.ok ? read.value.piece.changed : entry.opened,
           checks,
           available: read.ok,

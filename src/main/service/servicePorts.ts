@@ -11,6 +11,8 @@ export interface ShellPorts {
   readonly version: string;
   /** One plain line: why this shell and not the other. */
   readonly why: string;
+  /** The languages the system or the browser asks for, the dearest first (BCP 47). */
+  readonly languages: () => readonly string[];
   readonly chooseFolder: (() => Promise<string | null>) | null;
   readonly chooseSaveFile: ((name: string) => Promise<string | null>) | null;
   readonly reveal: ((path: string) => void) | null;

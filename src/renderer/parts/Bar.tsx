@@ -7,6 +7,7 @@ import { useWords } from '../words/useWords.ts';
 import { BarTicks } from './BarTicks.tsx';
 import { Bob } from './Bob.tsx';
 import { Choice } from './Choice.tsx';
+import { LanguageChoice } from './LanguageChoice.tsx';
 import { Sign } from './Sign.tsx';
 
 interface BarProps {
@@ -14,7 +15,10 @@ interface BarProps {
   readonly flagged: readonly ScreenName[];
 }
 
-/** The notched bar: the piece, the five words with the bob under the current one, undo, redo, millimetres or inches. */
+/**
+ * The notched bar: the piece, the five words with the bob under the current one, undo, redo, millimetres or inches; while
+ * no piece is open, the language, where a newcomer meets it.
+ */
 export function Bar({ flagged }: BarProps) {
   const words = useWords().shell;
   const { screen, goTo, openSheet } = useShell();
@@ -80,7 +84,9 @@ export function Bar({ flagged }: BarProps) {
           ))}
         </nav>
         <div className="bar-end">
-          {piece !== null && (
+          {piece === null ? (
+            <LanguageChoice />
+          ) : (
             <>
               <button type="button" className="bar-undo" aria-disabled={past.length === 0} onClick={undo}>
                 <Sign name="undo" size={20} />

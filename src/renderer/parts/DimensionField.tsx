@@ -68,7 +68,10 @@ export function DimensionField(props: DimensionFieldProps) {
   };
   const finish = () => {
     if (typed === null) return;
-    if (typed === said) return setTyped(null);
+    if (typed === said) {
+      setRefused(null);
+      return setTyped(null);
+    }
     const read = readLength(typed, units);
     if (!read.ok) return setRefused(tell(`${read.problem.sentence} ${read.problem.remedy}`));
     if (offer(read.value)) setTyped(null);

@@ -1,6 +1,6 @@
 import { type KeyboardEvent, type ReactNode, useId, useState } from 'react';
 import { flushSync } from 'react-dom';
-import { typedFigure } from '../words/figures.ts';
+import { numberSaid, typedFigure } from '../words/figures.ts';
 import { useWords } from '../words/useWords.ts';
 import './fields.css';
 
@@ -135,12 +135,15 @@ export function NumberField(props: NumberFieldProps) {
       />
       {refused && (
         <span id={sentence} className="field-refused" role="alert">
-          {words.numberRefusal(typedFigure(least), typedFigure(most))}
+          {words.numberRefusal(limit(least), limit(most))}
         </span>
       )}
     </FieldRow>
   );
 }
+
+/** A bound as a figure is read, not as it is typed: `100 000`. */
+const limit = (value: number): string => (Number.isInteger(value) ? numberSaid(value) : typedFigure(value));
 
 interface SelectFieldProps<Value extends string> {
   readonly label: string;

@@ -1,6 +1,6 @@
 import { useEffect } from 'react';
 import './footer.css';
-import { takeOver } from '../state/pieceActions.ts';
+import { readAnew, takeOver } from '../state/pieceActions.ts';
 import { usePiece } from '../state/pieceStore.ts';
 import { useShell } from '../state/shellStore.ts';
 import { tell } from '../words/telling.ts';
@@ -51,8 +51,8 @@ export function Footer({ hints, aside, second, main }: FooterProps) {
   return (
     <footer className="footer">
       <ul className="footer-keys" aria-label={words.keysHere}>
-        {/* What was asked for and can't be done yet has their place. */}
-        {(needed === null ? hints : []).map((hint) => (
+        {/* What was asked for and can't be done yet has their place, and what isn't saved. */}
+        {(needed === null && notSaved === null ? hints : []).map((hint) => (
           <li key={hint.words}>
             {hint.keys.map((keys) => (
               <KeyCap key={keys} keys={keys} />
@@ -65,7 +65,11 @@ export function Footer({ hints, aside, second, main }: FooterProps) {
         {notSaved !== null ? (
           <p role="alert" className="footer-not-saved">
             <strong>{words.notSaved}</strong> {notSaved.sentence} {notSaved.remedy}{' '}
-            <QuietButton onPress={() => void saveNow()}>{words.tryAgain}</QuietButton>
+            {notSaved.tag === 'changed-elsewhere' ? (
+              <QuietButton onPress={() => void readAnew()}>{words.openAgain}</QuietButton>
+            ) : (
+              <QuietButton onPress={() => void saveNow()}>{words.tryAgain}</QuietButton>
+            )}
           </p>
         ) : readOnly !== null ? (
           <p className="footer-not-saved">

@@ -7,7 +7,7 @@ import { duplicatePiece, exportPiece, openPiece } from '../state/pieceActions.ts
 import { usePiece } from '../state/pieceStore.ts';
 import { useRecent } from '../state/recentStore.ts';
 import { useShell } from '../state/shellStore.ts';
-import { shortDate } from '../words/dates.ts';
+import { pieceInWords } from '../words/pieceInWords.ts';
 import { useWords } from '../words/useWords.ts';
 
 /** The list under the piece's name: other pieces, a copy, one file, a new start, and how things look. */
@@ -76,9 +76,7 @@ export function PieceList() {
           <li key={other.key}>
             <button type="button" disabled={!other.available} onClick={() => run(() => openPiece(other.key))}>
               <span className="row-words">{other.name}</span>
-              <span className="second">
-                {other.available ? `${words.checks(other.checks)} · ${shortDate(other.changed)}` : words.notFound}
-              </span>
+              <span className="second">{other.available ? pieceInWords(other, pieces, words) : words.notFound}</span>
             </button>
           </li>
         ))}

@@ -2,6 +2,7 @@ import { useCommandStore } from '../keys/commandStore.ts';
 import { QuietButton } from '../parts/Actions.tsx';
 import { Choice } from '../parts/Choice.tsx';
 import { KeyCap } from '../parts/KeyCap.tsx';
+import { LanguageChoice } from '../parts/LanguageChoice.tsx';
 import { SheetDialog } from '../parts/SheetDialog.tsx';
 import { TroubleReport } from '../parts/TroubleReport.tsx';
 import { usePiece } from '../state/pieceStore.ts';
@@ -20,22 +21,12 @@ export function WordsAndKeys() {
   const withKeys = [...lists].reverse().flatMap((list) => list.commands.filter((command) => command.keys?.[0]));
   return (
     <SheetDialog title={words.wordsAndKeys} onClose={() => useShell.getState().openSheet(null)} place="wide">
-      {/* The first thing read, and the sheet's top: the first control stands far below. */}
+      {/* The first thing read, and the sheet's top. */}
       <h3 data-first tabIndex={-1}>
-        {words.keysHere}
+        {words.look}
       </h3>
-      <dl className="key-rows">
-        {withKeys.map((command) => (
-          <div key={command.id} style={{ display: 'contents' }}>
-            <dt>
-              <KeyCap keys={command.keys?.[0] ?? ''} />
-            </dt>
-            <dd>{command.words}</dd>
-          </div>
-        ))}
-      </dl>
-      <h3>{words.look}</h3>
       <div className="sheet-choices">
+        <LanguageChoice showLabel />
         <Choice
           label={words.theme}
           showLabel
@@ -50,14 +41,18 @@ export function WordsAndKeys() {
           options={([100, 115, 130, 150] as const).map((value) => ({ value, words: words.percent(value) }))}
           onChoose={(textSize) => change({ textSize })}
         />
-        <Choice
-          label={words.language}
-          showLabel
-          value={settings.language}
-          options={(['en', 'de'] as const).map((value) => ({ value, words: words.languages[value] }))}
-          onChoose={(language) => change({ language })}
-        />
       </div>
+      <h3>{words.keysHere}</h3>
+      <dl className="key-rows">
+        {withKeys.map((command) => (
+          <div key={command.id} style={{ display: 'contents' }}>
+            <dt>
+              <KeyCap keys={command.keys?.[0] ?? ''} />
+            </dt>
+            <dd>{command.words}</dd>
+          </div>
+        ))}
+      </dl>
       <h3>±</h3>
       <p>{words.giveOrTake}</p>
       <h3>{words.wordsHead}</h3>

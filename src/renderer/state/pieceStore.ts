@@ -10,6 +10,8 @@ interface PieceState {
   readonly revision: number;
   readonly piece: Piece | null;
   readonly progress: Progress | null;
+  /** The check, by its number, whose count was taken over, and what was counted before; null once the hand counts on. */
+  readonly countedByCheck: { readonly check: number; readonly before: Progress | null } | null;
   readonly readOnly: string | null;
   readonly sample: boolean;
   readonly past: readonly Piece[];
@@ -48,6 +50,7 @@ export const usePiece = create<PieceState>((set, get) => {
     revision: 0,
     piece: null,
     progress: null,
+    countedByCheck: null,
     readOnly: null,
     sample: false,
     past: [],

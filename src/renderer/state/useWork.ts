@@ -60,7 +60,7 @@ export const wholeTurns = (turns: readonly WorkTurn[]): number => turns.reduce((
 export const wovenAfter = (work: Work, passesDone: number): Uint16Array =>
   fellAfter(work.turns, work.plan.blocks, work.plan.chart.ends, passesDone);
 
-/** Counts turns and keeps the count at once. */
+/** Counts turns and keeps the count at once; one taken over from a check stays then. */
 export function countTurns(work: Pick<Work, 'turns' | 'plan'>, turnsDone: number): void {
   const passesDone = passesOfTurns(work.turns, Math.max(0, Math.min(work.turns.length, turnsDone)));
   const progress: Progress = {
@@ -69,5 +69,6 @@ export function countTurns(work: Pick<Work, 'turns' | 'plan'>, turnsDone: number
     finished: usePiece.getState().progress?.finished ?? [],
     at: new Date().toISOString(),
   };
+  usePiece.setState({ countedByCheck: null });
   usePiece.getState().setProgress(progress);
 }

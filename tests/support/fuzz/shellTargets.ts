@@ -54,6 +54,7 @@ function watchedService(home: string): { readonly service: HostService; readonly
       name: 'local',
       version: '0',
       why: 'fuzz',
+      languages: () => [],
       chooseFolder: null,
       chooseSaveFile: null,
       reveal: null,

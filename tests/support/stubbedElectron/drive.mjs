@@ -23,6 +23,7 @@ const questions = {
     url: stubbed.windows[0]?.webContents.url,
     count: stubbed.windows.length,
   }),
+  menu: () => stubbed.menus.at(-1).map(({ label }) => label),
   app: () => ({
     sandbox: stubbed.sandbox,
     schemes: stubbed.schemes,

@@ -56,6 +56,7 @@ export class BrowserWindow extends EventEmitter {
 
 export const app = Object.assign(new EventEmitter(), {
   getVersion: () => '0.1.0',
+  getPreferredSystemLanguages: () => (process.env.STUB_LANGUAGES ?? 'en-US').split(','),
   isPackaged: process.env.STUB_PACKAGED === '1',
   requestSingleInstanceLock: () => process.env.STUB_SECOND !== '1',
   enableSandbox: () => {

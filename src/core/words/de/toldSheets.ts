@@ -160,8 +160,12 @@ export const toldSheets: Told = [
   ['in turn {figure} at end {figureEnd}, {more}', 'in Wende {figure} bei Kettfaden {figureEnd}, {more}'],
   ['in turn {figure} at end {figureEnd}', 'in Wende {figure} bei Kettfaden {figureEnd}'],
   [
-    'Rises together with block {blocks}: weave them turn about, so that their wefts meet',
-    'Wächst zusammen mit Fläche {blocks}: abwechselnd weben, damit ihre Schüsse sich treffen',
+    'Rises together with block {figure}: weave them turn about, so that their wefts meet',
+    'Wächst zusammen mit Fläche {figure}: abwechselnd weben, damit ihre Schüsse sich treffen',
+  ],
+  [
+    'Rises together with blocks {blocks}: weave them turn about, so that their wefts meet',
+    'Wächst zusammen mit den Flächen {blocks}: abwechselnd weben, damit ihre Schüsse sich treffen',
   ],
   ['left {left}, right {right}', 'links {left}, rechts {right}'],
   ['left {move}', 'links {move}'],
@@ -194,12 +198,16 @@ export const toldSheets: Told = [
   ['Left edge: {steps}', 'Linke Kante: {steps}'],
   ['Right edge: {steps}', 'Rechte Kante: {steps}'],
   [
-    'Rises together with block {blocks}: weave them in turn, neither more than a turn ahead',
-    'Wächst zusammen mit Fläche {blocks}: abwechselnd weben, keine mehr als eine Wende voraus',
+    'Rises together with block {figure}: weave them in turn, neither more than a turn ahead',
+    'Wächst zusammen mit Fläche {figure}: abwechselnd weben, keine mehr als eine Wende voraus',
+  ],
+  [
+    'Rises together with blocks {blocks}: weave them in turn, none more than a turn ahead',
+    'Wächst zusammen mit den Flächen {blocks}: abwechselnd weben, keine mehr als eine Wende voraus',
   ],
   ['Finish at end {figure}, after {figurePasses} pass', 'Ende bei Kettfaden {figure}, nach {figurePasses} Schuss'],
   ['Finish at end {figure}, after {figurePasses} passes', 'Ende bei Kettfaden {figure}, nach {figurePasses} Schüssen'],
-  ['{figure} and {more}', '{figure} und {more}'],
+  ['{figures} and {figure}', '{figures} und {figure}'],
   ['Short enough to leave open', 'Kurz genug, um offen zu bleiben'],
   [
     'Share end {figure} every second turn while weaving, or sew it before hanging',

@@ -38,14 +38,14 @@ function BlockSteps({ block }: { readonly block: Block }) {
           <div key={label} className="edge-steps">
             <dt>{label}</dt>
             <dd>
-              {runsOfMoves(steps).map((run, index) => (
+              {runsOfMoves(steps).map((run, index, runs) => (
                 // biome-ignore lint/suspicious/noArrayIndexKey: runs have no other name and never move.
                 <span key={index}>
                   {run.ends === 0
                     ? words.stands(run.counts[0]!)
                     : words.after(run.ends > 0 ? words.out(run.ends) : words.in(-run.ends))}
                   {run.ends !== 0 && <strong>{run.counts.join(', ')}</strong>}
-                  {'. '}
+                  {index === runs.length - 1 ? '.' : '; '}
                 </span>
               ))}
             </dd>

@@ -25,8 +25,9 @@ export function CameraTurns({ piece, camera, doubted = false, onAnswered }: Came
   const planned = usePlanned();
   const { settings, change } = useSettings();
   const same = useMemo(() => planned !== null && looksSameMirrored(piece, planned.plan.chart), [piece, planned]);
-  if (camera === null || !(same || doubted)) return null;
   const known = settings.cameras.find(({ name }) => name === camera);
+  // An answer once given is always shown: it can be taken back on whatever picture it is found to be wrong.
+  if (camera === null || !(same || doubted || known !== undefined)) return null;
   const say = async (mirrors: boolean) => {
     const others = settings.cameras.filter(({ name }) => name !== camera);
     await change({ cameras: [{ name: camera, mirrors }, ...others].slice(0, 200) });

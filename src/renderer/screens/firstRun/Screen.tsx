@@ -15,7 +15,7 @@ import { useSettings } from '../../state/settingsStore.ts';
 import { useShell } from '../../state/shellStore.ts';
 import { useWaitingPhoto } from '../../state/waitingPhoto.ts';
 import { useTour } from '../../tour/tourStore.ts';
-import { shortDate } from '../../words/dates.ts';
+import { pieceInWords } from '../../words/pieceInWords.ts';
 import { useWords } from '../../words/useWords.ts';
 import { EmptyLoom } from './EmptyLoom.tsx';
 
@@ -113,9 +113,7 @@ export function Screen() {
                   <button type="button" disabled={!each.available} onClick={() => run(() => openPiece(each.key))}>
                     <span>{each.name}</span>
                     <span className="second">
-                      {each.available
-                        ? `${all.shell.checks(each.checks)} · ${shortDate(each.changed)}`
-                        : all.shell.notFound}
+                      {each.available ? pieceInWords(each, pieces, all.shell) : all.shell.notFound}
                     </span>
                   </button>
                 </li>

@@ -142,11 +142,12 @@ export function LoomDrawing({ piece, chart }: { readonly piece: Piece; readonly 
           value={mm(width)}
           units={piece.units}
           step={loom.notchPitch}
-          refuse={(value) =>
-            endsForWidth(value, loom.notchPitch) > fit.widestEnds
+          refuse={(value) => {
+            if (value < 1.5 * loom.notchPitch) return words.tooNarrow(say(2 * loom.notchPitch));
+            return endsForWidth(value, loom.notchPitch) > fit.widestEnds
               ? words.tooWide(say(value), say(fit.widest), fit.widestEnds)
-              : null
-          }
+              : null;
+          }}
           onChange={setWidth}
         />
       </span>

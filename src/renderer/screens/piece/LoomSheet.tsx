@@ -37,7 +37,8 @@ export function LoomSheet({ piece, first, onClose }: LoomSheetProps) {
         value={mm(value)}
         units={piece.units}
         kind={fine ? 'pass-height' : 'planned'}
-        least={0.5}
+        // The least is said in the units' own steps, and must not round to nothing.
+        least={fine ? 0.5 : 1}
         most={5_000}
         first={name === first}
         onChange={(typed) => put({ [name]: typed })}

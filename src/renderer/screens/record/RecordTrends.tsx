@@ -6,6 +6,7 @@ import { shortDate } from '../../words/dates.ts';
 import { inchesSaid, numberSaid, typedFigure } from '../../words/figures.ts';
 import { useWords } from '../../words/useWords.ts';
 import { TrendPlot } from './TrendPlot.tsx';
+import { tickStep } from './tickStep.ts';
 import { fellHeight, planOf, type TrendName, trendOf } from './trends.ts';
 
 interface RecordTrendsProps {
@@ -24,7 +25,7 @@ export function RecordTrends({ piece, records, chosen }: RecordTrendsProps) {
   const { record: words, shell } = useWords();
   const [by, setBy] = useState<'height' | 'date'>('height');
   const [set, setSet] = useState<keyof typeof sets>('edges');
-  const names = sets[set];
+  const names: readonly TrendName[] = sets[set];
   const trends = useMemo(() => names.map((name) => trendOf(name, records, piece)), [names, records, piece]);
   const top = Math.max(20, ...records.map((record) => fellHeight(record.reading) ?? 0));
   const times = records.map((record) => Date.parse(record.taken ?? record.kept) / 1000);
@@ -35,6 +36,21 @@ export function RecordTrends({ piece, records, chosen }: RecordTrendsProps) {
     (): readonly [number, number] => (by === 'height' ? [-top * 0.06, top * 1.12] : [first - room, last + room]),
     [by, top, first, last, room],
   );
+  /** From the plan to a plot's side, mm: the same for both edges, so that they can be held against each other. */
+  const reachOf = (name: TrendName): number => {
+    const shared = name === 'left' || name === 'right' ? (['left', 'right'] as const) : [name];
+    return Math.max(
+      ...shared.flatMap((each) => {
+        const { value, allowance } = planOf(each, piece);
+        const points = trends[names.indexOf(each)] ?? [];
+        return [
+          allowance * 2.2,
+          ...points.map(({ measured }) => Math.abs(measured.value - value) + 1.3 * measured.sigma),
+        ];
+      }),
+    );
+  };
+  const read = (name: TrendName) => (piece.units === 'mm' ? 'mm' : name === 'pass' ? 'decimal-inch' : 'fraction');
   const tick = (name: TrendName) => (value: number) => {
     const plan = planOf(name, piece).value;
     const size = (away: number) =>
@@ -94,6 +110,8 @@ export function RecordTrends({ piece, records, chosen }: RecordTrendsProps) {
             allowance={planOf(name, piece).allowance}
             by={by}
             range={range}
+            reach={reachOf(name)}
+            step={tickStep(reachOf(name), read(name))}
             tick={tick(name)}
             chosen={chosen}
             none={words.noneSeen}

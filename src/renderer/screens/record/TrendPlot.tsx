@@ -20,6 +20,9 @@ interface TrendPlotProps {
   /** Height up the cloth, or date: heights run up, dates run left to right. */
   readonly by: 'height' | 'date';
   readonly range: readonly [number, number];
+  /** From the plan to either side of the plot, and to the figure's own ticks, mm. */
+  readonly reach: number;
+  readonly step: number;
   /** The figure's own tick, for example `3 in`. */
   readonly tick: (value: number) => string;
   readonly chosen: string | null;
@@ -28,7 +31,8 @@ interface TrendPlotProps {
 }
 
 /** One figure through all checks, with its give or take, against the plan and the allowance. */
-export function TrendPlot({ title, label, points, plan, allowance, by, range, tick, chosen, none }: TrendPlotProps) {
+export function TrendPlot(props: TrendPlotProps) {
+  const { title, label, points, plan, allowance, by, range, reach, step, tick, chosen, none } = props;
   const box = useRef<HTMLDivElement>(null);
   const { width, height } = useBoxSize(box);
   const textSize = useSettings((state) => state.settings.textSize);
@@ -38,10 +42,6 @@ export function TrendPlot({ title, label, points, plan, allowance, by, range, ti
     const target = box.current;
     if (target === null || width === 0 || height === 0) return;
     const upright = by === 'height';
-    const reach = Math.max(
-      allowance * 2.2,
-      ...points.map((point) => Math.abs(point.measured.value - plan) + 1.3 * point.measured.sigma),
-    );
     const sorted = [...points].sort((one, other) => (upright ? one.height - other.height : one.time - other.time));
     const places = sorted.map((point) => (upright ? point.height : point.time));
     const options: uPlot.Options = {
@@ -58,12 +58,12 @@ export function TrendPlot({ title, label, points, plan, allowance, by, range, ti
       axes: [{ show: false }, { show: false }],
       series: [{}, { show: true, stroke: 'transparent', points: { show: false } }],
       hooks: {
-        draw: [(plot) => drawTrend(plot, sorted, { plan, allowance, upright, tick, chosen, reach })],
+        draw: [(plot) => drawTrend(plot, sorted, { plan, allowance, upright, tick, chosen, step })],
       },
     };
     const plot = new uPlot(options, [places, sorted.map((point) => point.measured.value)], target);
     return () => plot.destroy();
-  }, [width, height, points, plan, allowance, by, range, tick, chosen, theme, textSize]);
+  }, [width, height, points, plan, allowance, by, range, reach, step, tick, chosen, theme, textSize]);
   return (
     <figure className="trend">
       <figcaption>{title}</figcaption>

@@ -7,7 +7,8 @@ interface TrendMarks {
   readonly upright: boolean;
   readonly tick: (value: number) => string;
   readonly chosen: string | null;
-  readonly reach: number;
+  /** How far from the plan the ticks stand. */
+  readonly step: number;
 }
 
 /** Room at the foot for the bob and the figure's own ticks, px. */
@@ -81,11 +82,10 @@ export function drawTrend(plot: uPlot, points: readonly TrendPoint[], marks: Tre
 
   pen.fillStyle = colour('--ink-2');
   pen.font = `450 ${0.9375 * rem}px ${colour('--face')}`;
-  const step = tickStep(marks.reach);
   if (marks.upright) {
     pen.textBaseline = 'bottom';
     for (const sign of [-1, 0, 1]) {
-      const value = marks.plan + sign * step;
+      const value = marks.plan + sign * marks.step;
       if (sign === 0) continue;
       pen.textAlign = 'center';
       const words = marks.tick(value);
@@ -102,18 +102,11 @@ export function drawTrend(plot: uPlot, points: readonly TrendPoint[], marks: Tre
     pen.textBaseline = 'middle';
     pen.textAlign = 'right';
     for (const sign of [-1, 1]) {
-      const value = marks.plan + sign * step;
+      const value = marks.plan + sign * marks.step;
       pen.fillText(marks.tick(value), bbox.left - 8 * ratio, across(value));
     }
   }
   pen.restore();
-}
-
-/** The largest of 0.01, 0.02, 0.05, 0.1 … that leaves the tick inside the box. */
-function tickStep(reach: number): number {
-  const power = 10 ** Math.floor(Math.log10(reach * 0.75));
-  const share = (reach * 0.75) / power;
-  return (share >= 5 ? 5 : share >= 2 ? 2 : 1) * power;
 }
 
 function drawBob(pen: CanvasRenderingContext2D, x: number, y: number, ratio: number, fill: string): void {

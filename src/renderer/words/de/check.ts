@@ -1,3 +1,4 @@
+import { listInWords } from '../../../core/model/listWords.ts';
 import type { Words } from '../en.ts';
 
 export const check: Words['check'] = {
@@ -59,7 +60,7 @@ export const check: Words['check'] = {
   edgeMoved: (edge, figure, inward, spread) =>
     `${edge} ${figure} weiter ${inward ? 'innen' : 'außen'}, auf ${spread} genau.`,
   beatMoved: (softer) => (softer ? 'Weicher angeschlagen als zuvor.' : 'Fester angeschlagen als zuvor.'),
-  held: (names) => `${names.join(' und ')} ${names.length === 1 ? 'blieb' : 'blieben'}.`,
+  held: (names) => `${listInWords(names, 'und')} ${names.length === 1 ? 'blieb' : 'blieben'}.`,
   joined: (names) => names.join(', '),
   sentenceNone: 'Noch keine Messungen.',
   leadNone: (height) => `Die erste lohnt sich nach dem Anfang, etwa ${height} hoch.`,

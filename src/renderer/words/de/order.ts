@@ -1,11 +1,9 @@
+import { listInWords } from '../../../core/model/listWords.ts';
 import { blockName } from '../../../core/words/de/blockName.ts';
 import type { Words } from '../en.ts';
 
 const wenden = (count: number) =>
   `${count === 0.5 ? '½' : String(count).replace('.5', ' ½')} ${count > 1 ? 'Wenden' : 'Wende'}`;
-/** `3, 5 und 6`. */
-const listed = (numbers: readonly number[]) =>
-  numbers.length < 2 ? numbers.join('') : `${numbers.slice(0, -1).join(', ')} und ${numbers.at(-1)}`;
 const enden = (count: number) => (count === 1 ? '1 Kettfaden' : `${count} Kettfäden`);
 
 export const order: Words['order'] = {
@@ -31,7 +29,7 @@ export const order: Words['order'] = {
   start: (side, over, end) =>
     `Beginn ${side === 'left' ? 'links' : 'rechts'}, ${over ? 'über' : 'unter'} Kettfaden ${end}.`,
   together: (blocks) =>
-    `Wächst zusammen mit ${blocks.length === 1 ? 'Fläche' : 'den Flächen'} ${listed(blocks)}: der Webplatz zeigt sie als einen Schritt, Schuss für Schuss.`,
+    `Wächst zusammen mit ${blocks.length === 1 ? 'Fläche' : 'den Flächen'} ${listInWords(blocks, 'und')}: der Webplatz zeigt sie als einen Schritt, Schuss für Schuss.`,
   needsFirst: (block) => `nach ${block}`,
   tails: (joins) => (joins === 1 ? 'Unterwegs einmal ansetzen.' : `Unterwegs ${joins}-mal ansetzen.`),
   toBench: 'Am Webplatz weben',

@@ -27,6 +27,7 @@ export const shell: Words['shell'] = {
   cancel: 'Lassen',
   notSaved: 'Nicht gesichert:',
   tryAgain: 'Noch einmal sichern',
+  openAgain: 'Neu öffnen',
   readOnly: 'Nur zum Ansehen:',
   takeOver: 'Zum Ändern öffnen',
   tookOver: 'Es lässt sich hier jetzt ändern.',

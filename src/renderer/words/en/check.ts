@@ -1,3 +1,5 @@
+import { listInWords } from '../../../core/model/listWords.ts';
+
 /** Loom check, and what is said when a photograph can't be measured. */
 export const check = {
   stageLabel: 'The photograph with plan and cloth',
@@ -59,7 +61,7 @@ export const check = {
   beatMoved: (softer: boolean): string => (softer ? 'Beating softer than before.' : 'Beating harder than before.'),
   held: (names: readonly string[]) => {
     const low = names.map((name) => name.charAt(0).toLowerCase() + name.slice(1));
-    const all = low.length > 2 ? `${low.slice(0, -1).join(', ')} and ${low.at(-1)}` : low.join(' and ');
+    const all = listInWords(low);
     return `${all.charAt(0).toUpperCase()}${all.slice(1)} ${names.length === 1 ? 'has' : 'have'} held.`;
   },
   joined: (names: readonly string[]) =>

@@ -1,8 +1,7 @@
+import { listInWords } from '../../../core/model/listWords.ts';
+
 const turns = (count: number) =>
   `${count === 0.5 ? '½' : String(count).replace('.5', ' ½')} ${count > 1 ? 'turns' : 'turn'}`;
-/** `3, 5 and 6`. */
-const listed = (numbers: readonly number[]) =>
-  numbers.length < 2 ? numbers.join('') : `${numbers.slice(0, -1).join(', ')} and ${numbers.at(-1)}`;
 const ends = (count: number) => (count === 1 ? '1 end' : `${count} ends`);
 
 export const order = {
@@ -30,7 +29,7 @@ export const order = {
   start: (side: 'left' | 'right', over: boolean, end: number) =>
     `Start ${side}, ${over ? 'over' : 'under'} end ${end}.`,
   together: (blocks: readonly number[]) =>
-    `Rises together with ${blocks.length === 1 ? 'block' : 'blocks'} ${listed(blocks)}: the bench shows them as one step, weft by weft.`,
+    `Rises together with ${blocks.length === 1 ? 'block' : 'blocks'} ${listInWords(blocks)}: the bench shows them as one step, weft by weft.`,
   needsFirst: (block: number) => `after ${block}`,
   tails: (joins: number) => (joins === 1 ? 'One join on the way.' : `${joins} joins on the way.`),
   toBench: 'Weave at the bench',

@@ -38,6 +38,7 @@ export const piece = {
   notch: (number: number) => `notch ${number}`,
   tooWide: (typed: string, widest: string, ends: number) =>
     `${typed} is wider than the loom takes. The widest that fits is ${widest}, ${ends === 1 ? '1 end' : `${ends} ends`}.`,
+  tooNarrow: (narrowest: string) => `That is less than two ends. The narrowest is ${narrowest}.`,
   tooTall: (typed: string, tallest: string) =>
     `${typed} runs past the top bar. The tallest that can be woven is ${tallest}.`,
   noPasses: 'That is less than one pass.',
@@ -122,7 +123,7 @@ export const piece = {
   allowance: 'Deviation you don’t mind',
   sag: 'Bow the dowel may show',
   measuredUse: 'Weft used, measured',
-  measuredUseAfter: 'metres for a metre of width, in one pass',
+  measuredUseAfter: 'times the width, in one pass',
   finishing: 'Buying, hanging, finishing',
   toBuy: 'To buy, or to find at home',
   printFinishing: 'Print these lists',

@@ -26,6 +26,7 @@ export const shell = {
   cancel: 'Leave it',
   notSaved: 'Not saved:',
   tryAgain: 'Save again',
+  openAgain: 'Open it again',
   readOnly: 'You can look, not change:',
   takeOver: 'Try to open it for changing',
   tookOver: 'It can be changed here now.',
