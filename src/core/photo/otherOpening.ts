@@ -1,0 +1,116 @@
+import { inBothUnits } from '../model/bothUnits.ts';
+import { lengthInWords } from '../model/lengthWords.ts';
+import { asPlanned } from './asPlanned.ts';
+import type { Expected } from './expected.ts';
+import { mapOf } from './firstLook.ts';
+import { FAIR_LOOK, type FrameLook, type FramePicture, looksOfAnySize, looksOneSideOff } from './frameLooks.ts';
+import type { LocateOptions, View } from './locateOptions.ts';
+import type { LocatedLoom } from './loomPose.ts';
+import { refinedLook } from './refinedLook.ts';
+import { FRAME_CLEAR, FRAME_SEEN } from './refineOnNotches.ts';
+import { refusal, type Sought } from './refusal.ts';
+import { seenPitches } from './seenPitches.ts';
+import { stringPitch } from './stringPitch.ts';
+import { stringsSure } from './stringsSure.ts';
+
+/** Frames of another opening that are refined, and how far behind the best look's score they may lie. */
+const MOST = 2;
+const BEHIND = 1.5;
+/** Without strings that say how large it is, chance makes more frames: they must be clearer. */
+const CLEAR_LOOK = 9.5;
+/** How string-like the ends' places must be, or the places between. */
+const STRINGS_CLEAR = 0.9;
+/** What differs from the plan by a smaller share is as planned: so finely a size is told by lines and strings. */
+const AS_PLANNED = 0.025;
+/** Width and height that are off by shares as alike as this are off alike. */
+const OFF_ALIKE = 0.03;
+
+/**
+ * Where no loom as planned is found, looks for one like it but for its opening, with all that a measured loom has to
+ * show: a frame of any size about strings of the planned pitch, or where these aren't told from other lines, one that is
+ * as wide as planned or as high.
+ * @returns what is said of the plan then; null where no such loom is seen either.
+ */
+export function otherOpening(view: View, seen: FramePicture, options: LocateOptions): Sought<LocatedLoom> | null {
+  const { photo, expected } = view;
+  options.trace?.('another opening?');
+  const scales = seenPitches(photo, expected, seen.factor);
+  if (scales.length === 0) return null;
+  const sized = scales
+    .flatMap((scale) => looksOfAnySize(seen, expected, scale, MOST))
+    .map((look) => onNotches(look, view));
+  const found = likeAPlan(sized, FAIR_LOOK, view, options);
+  if (found) return openingDiffers(expected, found);
+  const other = likeAPlan(looksOneSideOff(seen, expected, MOST), CLEAR_LOOK, view, options);
+  return other && openingDiffers(expected, other);
+}
+
+/** The plan with the opening of the first look that refined shows a loom beyond doubt. */
+function likeAPlan(looks: readonly FrameLook[], least: number, view: View, options: LocateOptions): Expected | null {
+  const ordered = looks
+    .filter((look) => Math.max(look.strings, look.between) > STRINGS_CLEAR)
+    .sort((a, b) => b.score - a.score);
+  for (const look of ordered.slice(0, MOST)) {
+    const { openingWidth, openingHeight } = look.expected;
+    options.trace?.(
+      `opening ${openingWidth.toFixed(0)} × ${openingHeight.toFixed(0)}: ${look.score.toFixed(2)} edges ${look.edges.toFixed(2)} wood ${look.wood.toFixed(2)} strings ${look.strings.toFixed(2)}/${look.between.toFixed(2)}`,
+    );
+    if (look.score < Math.max(least, ordered[0]!.score - BEHIND)) break;
+    const { camera, expected } = look;
+    const own = { ...view, expected };
+    const refined = refinedLook(own, { camera, fromFrame: true }, options);
+    const found = asPlanned(own, refined, options);
+    const support = refined.frameSupport;
+    options.trace?.(
+      `frame ${support.toFixed(2)}: ${found.ok ? 'a loom' : `${found.problem.code} ${found.problem.message.mm} ${found.problem.detail ?? ''}`}`,
+    );
+    if (found.ok && support > (stringsSure(refined) ? FRAME_SEEN : FRAME_CLEAR)) return expected;
+  }
+  return null;
+}
+
+/** A look scaled so that its strings stand as far apart near the top bar as planned: cloth below draws them together. */
+function onNotches(look: FrameLook, { photo, mirrored, expected }: View): FrameLook {
+  const pitch = stringPitch(photo, mapOf(look.camera, photo, mirrored), look.expected);
+  const by = pitch === null ? 1 : expected.pitch / pitch;
+  const { openingWidth, openingHeight } = look.expected;
+  const { aimX, aimY, logDistance } = look.camera;
+  return {
+    ...look,
+    expected: { ...look.expected, openingWidth: by * openingWidth, openingHeight: by * openingHeight },
+    camera: { ...look.camera, aimX: by * aimX, aimY: by * aimY, logDistance: logDistance + Math.log(by) },
+  };
+}
+
+/** Names the opening that is seen; null where it is the planned one. */
+function openingDiffers(plan: Expected, seen: Expected): Sought<LocatedLoom> | null {
+  const wide = seen.openingWidth / plan.openingWidth;
+  const high = seen.openingHeight / plan.openingHeight;
+  const [wideAsPlanned, highAsPlanned] = [wide, high].map((share) => Math.abs(share - 1) < AS_PLANNED);
+  if (wideAsPlanned && highAsPlanned) return null;
+  const sizes = (units: 'mm' | 'in') => ({
+    planned: `${lengthInWords(plan.openingWidth, units)} × ${lengthInWords(plan.openingHeight, units)}`,
+    shown: `${lengthInWords(wideAsPlanned ? plan.openingWidth : seen.openingWidth, units)} × ${lengthInWords(highAsPlanned ? plan.openingHeight : seen.openingHeight, units)}`,
+  });
+  // Strings are all that tells a frame's size: what makes all of it larger may as well make their pitch smaller.
+  if (Math.abs(Math.log(wide / high)) < OFF_ALIKE) {
+    return refusal(
+      'references-disagree',
+      inBothUnits((units) => {
+        const { planned, shown } = sizes(units);
+        const pitch = lengthInWords(plan.pitch, units, 'pass-height');
+        const nearer = lengthInWords(plan.pitch / Math.sqrt(wide * high), units, 'pass-height');
+        return `Opening and strings don’t fit together: with notches ${pitch} apart the opening is about ${shown}, with an opening of ${planned} the notches are about ${nearer} apart.`;
+      }),
+      'Measure the opening, and the notch pitch over ten notches, correct in the plan what differs, then check again.',
+    );
+  }
+  return refusal(
+    'references-disagree',
+    inBothUnits((units) => {
+      const { planned, shown } = sizes(units);
+      return `The plan has an opening of ${planned}; the picture shows about ${shown}.`;
+    }),
+    'Measure the opening’s width and height again, correct them in the plan, then check again.',
+  );
+}
