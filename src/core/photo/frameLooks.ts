@@ -106,19 +106,34 @@ export const frameLooks = (seen: FramePicture, expected: Expected, most: number)
 
 /** The same for a frame of any size and proportions about strings of the planned pitch. */
 export const looksOfAnySize = (seen: FramePicture, expected: Expected, scale: StringScale, most: number): FrameLook[] =>
-  looksAmong(seen, framesOfAnySize(seen.lines, seen.edges, expected, scale, seen.focal), most);
+  looksAmong(seen, framesOfAnySize(seen.lines, seen.edges, expected, scale, seen.focal), most, ANY_SIZE);
 
-/** The same for a frame of the planned width or of the planned height. */
-export const looksOneSideOff = (seen: FramePicture, expected: Expected, most: number): FrameLook[] =>
-  looksAmong(seen, framesOneSideOff(seen.lines, seen.edges, expected, seen.focal), most);
+/** The same for a frame of the planned width or of the planned height, its rails along one of some strings. */
+export const looksOneSideOff = (
+  seen: FramePicture,
+  expected: Expected,
+  strings: readonly StringScale[],
+  most: number,
+): FrameLook[] =>
+  looksAmong(seen, framesOneSideOff(seen.lines, seen.edges, expected, strings, seen.focal), most, ANY_SIZE);
 
-function looksAmong(seen: FramePicture, among: Iterable<LinesAsFrame>, most: number): FrameLook[] {
+/** Of any size there are so many frames that fewer are looked at: their edges must be there, and as clearly as others'. */
+const ANY_SIZE = { least: 4.2, behind: 1.6 } as const;
+
+function looksAmong(
+  seen: FramePicture,
+  among: Iterable<LinesAsFrame>,
+  most: number,
+  { least, behind }: { readonly least?: number; readonly behind?: number } = {},
+): FrameLook[] {
   const quads = frameQuads(
     seen.edges,
     among,
     seen.focal,
     (map, expected) => WOOD * woodOf(map, { ...seen, expected }),
     CANDIDATES,
+    least,
+    behind,
   );
   const settled = quads
     .flatMap((quad) => {

@@ -32,6 +32,8 @@ const LEAST = 2.8;
  * @param among frames to choose from, as lines.
  * @param focal the usual focal length, px of the picture the edges were found in.
  * @param wood how much of a frame's support its sides' colours give it.
+ * @param least edges that must be there, of eight, for a frame to be worth a look.
+ * @param behind how far its edges may lie behind those of the best of all.
  * @returns best first, each apart from the better ones.
  */
 export function frameQuads(
@@ -40,20 +42,26 @@ export function frameQuads(
   focal: number,
   wood: (map: LoomToPicture, expected: Expected) => number,
   most: number,
+  least = LEAST,
+  behind = Number.POSITIVE_INFINITY,
 ): FrameQuad[] {
   const usual = usualSupport(edges);
-  const found: FrameQuad[] = [];
+  const seen: FrameQuad[] = [];
   let best = 0;
   for (const { corners, outer, expected } of among) {
-    const least = Math.max(LEAST, best - BEHIND);
+    const needed = Math.max(least, best - BEHIND);
     const skewed = SKEW_COSTS * Math.min(1, (skewOf(corners, expected, edges, focal) / SKEWED) ** 2);
-    const support = supportOf(corners, outer, edges, expected, usual, least + skewed) - skewed;
-    if (support < least) continue;
-    const map = rectangleMap(corners, expected.openingWidth, expected.openingHeight);
-    const own = wood((x, y) => map(x, y - expected.openingHeight / 2), expected);
-    found.push({ corners, support: support + own, expected });
+    const support = supportOf(corners, outer, edges, expected, usual, needed + skewed) - skewed;
+    if (support < needed) continue;
+    seen.push({ corners, support, expected });
     best = Math.max(best, support);
   }
+  const found = seen.flatMap(({ corners, support, expected }): FrameQuad[] => {
+    if (support < best - behind) return [];
+    const map = rectangleMap(corners, expected.openingWidth, expected.openingHeight);
+    const own = wood((x, y) => map(x, y - expected.openingHeight / 2), expected);
+    return [{ corners, support: support + own, expected }];
+  });
   found.sort((a, b) => b.support - a.support);
   const apart: FrameQuad[] = [];
   const near = 0.02 * Math.hypot(edges.width, edges.height);

@@ -91,6 +91,8 @@ export interface StringScale {
 const MOST_OFF = 1.4;
 /** What differs by less from the plan, as a share, is as planned. */
 const AS_PLANNED = 0.03;
+/** Sine of the angle between bars and strings from which on the ones may run across the others. */
+const ALONG = 0.9;
 
 /** Every pair of pairs of lines as a frame of any proportions about strings of the planned pitch. */
 export function* framesOfAnySize(
@@ -128,11 +130,12 @@ export function* framesOfAnySize(
   }
 }
 
-/** Every pair of pairs of lines as a frame whose opening is as wide as planned or as high, but not both. */
+/** Every pair of pairs of lines as a frame as wide as planned or as high, but not both, its rails along some strings. */
 export function* framesOneSideOff(
   lines: readonly FrameLines[],
   picture: PictureSize,
   expected: Expected,
+  strings: readonly StringScale[],
   focal: number,
 ): Generator<LinesAsFrame> {
   const { openingWidth, openingHeight, bar } = expected;
@@ -141,30 +144,24 @@ export function* framesOneSideOff(
   for (const family of lines) {
     for (const { round } of crossedPairs(family, picture)) {
       const [p, q, r, s] = round;
-      const bars: readonly FourCorners[] = [
-        [p, q, r, s],
-        [q, r, s, p],
-      ];
-      const seen = proportions(round, picture, focal);
-      for (const [corners, aspect] of [
-        [bars[0]!, seen],
-        [bars[1]!, 1 / seen],
-      ] as const) {
+      const turn = Math.atan2(q.y - p.y, q.x - p.x);
+      const across = (one: StringScale): number => Math.abs(Math.sin(turn - one.direction));
+      const ways: FourCorners[] = [];
+      if (strings.some((one) => across(one) > ALONG)) ways.push(round);
+      if (strings.some((one) => across(one) < Math.sqrt(1 - ALONG ** 2))) ways.push([q, r, s, p]);
+      for (const corners of ways) {
+        const aspect = proportions(corners, picture, focal);
         for (const outerAcross of [0, 2 * bar]) {
           for (const outerAlong of [0, 2 * bar]) {
-            const outer = [outerAlong > 0, outerAcross > 0] as const;
+            const frame = (width: number, height: number): LinesAsFrame => ({
+              corners: openingOf(corners, width + outerAcross, height + outerAlong, width, height),
+              outer: [outerAlong > 0, outerAcross > 0],
+              expected: { ...expected, openingWidth: width, openingHeight: height },
+            });
             const height = (openingWidth + outerAcross) / aspect - outerAlong;
+            if (off(height, openingHeight)) yield frame(openingWidth, height);
             const width = (openingHeight + outerAlong) * aspect - outerAcross;
-            for (const [w, h] of [
-              ...(off(height, openingHeight) ? [[openingWidth, height] as const] : []),
-              ...(off(width, openingWidth) ? [[width, openingHeight] as const] : []),
-            ]) {
-              yield {
-                corners: openingOf(corners, w + outerAcross, h + outerAlong, w, h),
-                outer,
-                expected: { ...expected, openingWidth: w, openingHeight: h },
-              };
-            }
+            if (off(width, openingWidth)) yield frame(width, openingHeight);
           }
         }
       }

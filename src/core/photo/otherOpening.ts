@@ -41,7 +41,7 @@ export function otherOpening(view: View, seen: FramePicture, options: LocateOpti
     .map((look) => onNotches(look, view));
   const found = likeAPlan(sized, FAIR_LOOK, view, options);
   if (found) return openingDiffers(expected, found);
-  const other = likeAPlan(looksOneSideOff(seen, expected, MOST), CLEAR_LOOK, view, options);
+  const other = likeAPlan(looksOneSideOff(seen, expected, scales, MOST), CLEAR_LOOK, view, options);
   return other && openingDiffers(expected, other);
 }
 
