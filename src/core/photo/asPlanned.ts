@@ -1,5 +1,7 @@
 import { inBothUnits } from '../model/bothUnits.ts';
+import type { ReasonCode } from '../model/check.ts';
 import { lengthInWords } from '../model/lengthWords.ts';
+import { openingOrPitch, pitchDiffers } from './doubtedPlan.ts';
 import type { Expected } from './expected.ts';
 import { finishedLoom, seenFrame } from './finishedLoom.ts';
 import { mapOf } from './firstLook.ts';
@@ -11,7 +13,7 @@ import type { ColourRaster } from './reduce.ts';
 import { BASE_STEPS, reducedMap } from './refinedLook.ts';
 import { FRAME_CLEAR, FRAME_SEEN } from './refineOnNotches.ts';
 import type { RefinedPose } from './refinePose.ts';
-import { refusal, type Sought } from './refusal.ts';
+import { type Refusal, refusal, type Sought } from './refusal.ts';
 import { stringPitch } from './stringPitch.ts';
 import { stringsSure } from './stringsSure.ts';
 import { baseEvidence, evidenceElsewhere } from './uprightness.ts';
@@ -41,8 +43,32 @@ export function asPlanned(view: View, refined: RefinedPose, options: LocateOptio
   const against = sure ? null : disagreement(photo, expected, refined, mirrored);
   if (against) return against;
   if (oddSide(picture, toSmall, expected) !== null) return doubtful('table where wood should be');
-  return finishedLoom(view, refined, { ...seenFrame(refined), taken: [] }, options);
+  const finished = finishedLoom(view, refined, { ...seenFrame(refined), taken: [] }, options);
+  return finished.ok || sure
+    ? finished
+    : (halfThePitch(photo, expected, refined, mirrored, finished.problem) ?? finished);
 }
+
+/** Reasons that notches twice as close as they are would give. */
+const MISCOUNTED: ReadonlySet<ReasonCode> = new Set(['wrong-count', 'no-strings']);
+
+/** Whether strings that aren't as many as planned stand about two planned notches apart. */
+function halfThePitch(
+  photo: Photo,
+  expected: Expected,
+  { fit, frameSupport }: RefinedPose,
+  mirrored: boolean,
+  { code }: Refusal,
+): Sought<never> | null {
+  if (!MISCOUNTED.has(code) || frameSupport < FRAME_CLEAR) return null;
+  const wide = { ...expected, pitch: 2 * expected.pitch };
+  const pitch = stringPitch(photo, mapOf(fit.camera, photo, mirrored), wide);
+  if (pitch === null || pitch < WIDER * expected.pitch) return null;
+  return frameSupport < FRAME_SURE ? openingOrPitch(expected, expected.pitch / pitch) : pitchDiffers(expected, pitch);
+}
+
+/** How many notches apart strings must stand at least for more than a count to be wrong. */
+const WIDER = 1.4;
 
 /** Least share of a bar's inner edge for the bar to end there. */
 const BAR_ENDS = 0.3;
@@ -105,15 +131,9 @@ function disagreement(
   const off = pitch === null ? 0 : Math.abs(pitch / expected.pitch - 1);
   if (pitch === null || off < PITCH_OFF) return null;
   // A frame not seen all round may itself be a little out; then it is the look that is doubted, not the plan.
-  if (refined.frameSupport < FRAME_SURE || off < 2 * PITCH_OFF) {
+  if (off < 2 * PITCH_OFF || refined.frameSupport < FRAME_CLEAR) {
     return refusal('no-loom', NO_FRAME, AGAIN, `strings ${pitch.toFixed(2)} mm apart`);
   }
-  return refusal(
-    'wrong-pitch',
-    inBothUnits((units) => {
-      const [seen, planned] = [pitch, expected.pitch].map((one) => lengthInWords(one, units, 'pass-height'));
-      return `The strings stand ${seen} apart; the plan's notches are ${planned} apart.`;
-    }),
-    'Measure the notch pitch over ten notches and correct it in the plan, then check again.',
-  );
+  if (refined.frameSupport < FRAME_SURE) return openingOrPitch(expected, expected.pitch / pitch);
+  return pitchDiffers(expected, pitch);
 }

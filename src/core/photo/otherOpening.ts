@@ -1,6 +1,5 @@
-import { inBothUnits } from '../model/bothUnits.ts';
-import { lengthInWords } from '../model/lengthWords.ts';
 import { asPlanned } from './asPlanned.ts';
+import { openingDiffers } from './doubtedPlan.ts';
 import type { Expected } from './expected.ts';
 import { mapOf } from './firstLook.ts';
 import { FAIR_LOOK, type FrameLook, type FramePicture, looksOfAnySize, looksOneSideOff } from './frameLooks.ts';
@@ -8,7 +7,7 @@ import type { LocateOptions, View } from './locateOptions.ts';
 import type { LocatedLoom } from './loomPose.ts';
 import { refinedLook } from './refinedLook.ts';
 import { FRAME_CLEAR, FRAME_SEEN } from './refineOnNotches.ts';
-import { refusal, type Sought } from './refusal.ts';
+import type { Sought } from './refusal.ts';
 import { seenPitches } from './seenPitches.ts';
 import { stringPitch } from './stringPitch.ts';
 import { stringsSure } from './stringsSure.ts';
@@ -20,11 +19,6 @@ const BEHIND = 1.5;
 const CLEAR_LOOK = 9.5;
 /** How string-like the ends' places must be, or the places between. */
 const STRINGS_CLEAR = 0.9;
-/** What differs from the plan by a smaller share is as planned: so finely a size is told by lines and strings. */
-const AS_PLANNED = 0.025;
-/** Width and height that are off by shares as alike as this are off alike. */
-const OFF_ALIKE = 0.03;
-
 /**
  * Where no loom as planned is found, looks for one like it but for its opening, with all that a measured loom has to
  * show: a frame of any size about strings of the planned pitch, or where these aren't told from other lines, one that is
@@ -80,37 +74,4 @@ function onNotches(look: FrameLook, { photo, mirrored, expected }: View): FrameL
     expected: { ...look.expected, openingWidth: by * openingWidth, openingHeight: by * openingHeight },
     camera: { ...look.camera, aimX: by * aimX, aimY: by * aimY, logDistance: logDistance + Math.log(by) },
   };
-}
-
-/** Names the opening that is seen; null where it is the planned one. */
-function openingDiffers(plan: Expected, seen: Expected): Sought<LocatedLoom> | null {
-  const wide = seen.openingWidth / plan.openingWidth;
-  const high = seen.openingHeight / plan.openingHeight;
-  const [wideAsPlanned, highAsPlanned] = [wide, high].map((share) => Math.abs(share - 1) < AS_PLANNED);
-  if (wideAsPlanned && highAsPlanned) return null;
-  const sizes = (units: 'mm' | 'in') => ({
-    planned: `${lengthInWords(plan.openingWidth, units)} × ${lengthInWords(plan.openingHeight, units)}`,
-    shown: `${lengthInWords(wideAsPlanned ? plan.openingWidth : seen.openingWidth, units)} × ${lengthInWords(highAsPlanned ? plan.openingHeight : seen.openingHeight, units)}`,
-  });
-  // Strings are all that tells a frame's size: what makes all of it larger may as well make their pitch smaller.
-  if (Math.abs(Math.log(wide / high)) < OFF_ALIKE) {
-    return refusal(
-      'references-disagree',
-      inBothUnits((units) => {
-        const { planned, shown } = sizes(units);
-        const pitch = lengthInWords(plan.pitch, units, 'pass-height');
-        const nearer = lengthInWords(plan.pitch / Math.sqrt(wide * high), units, 'pass-height');
-        return `Opening and strings don’t fit together: with notches ${pitch} apart the opening is about ${shown}, with an opening of ${planned} the notches are about ${nearer} apart.`;
-      }),
-      'Measure the opening, and the notch pitch over ten notches, correct in the plan what differs, then check again.',
-    );
-  }
-  return refusal(
-    'references-disagree',
-    inBothUnits((units) => {
-      const { planned, shown } = sizes(units);
-      return `The plan has an opening of ${planned}; the picture shows about ${shown}.`;
-    }),
-    'Measure the opening’s width and height again, correct them in the plan, then check again.',
-  );
 }
