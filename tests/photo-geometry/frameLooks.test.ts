@@ -5,6 +5,7 @@ import { mapOf } from '../../src/core/photo/firstLook.ts';
 import { frameLooks, framePicture, looksOfAnySize, looksOneSideOff } from '../../src/core/photo/frameLooks.ts';
 import type { Photo } from '../../src/core/photo/raster.ts';
 import { seenPitches } from '../../src/core/photo/seenPitches.ts';
+import { stringBands } from '../../src/core/photo/stringBands.ts';
 import { stringPitch } from '../../src/core/photo/stringPitch.ts';
 
 const expected: Expected = {
@@ -106,7 +107,7 @@ describe('a look for a frame that the plan has in another size', () => {
     [0.9, 1.2],
   ])('finds its true opening by its strings, with %f of the width and %f of the height planned', (wide, high) => {
     const plan = { ...expected, openingWidth: 300 * wide, openingHeight: 380 * high };
-    const [look] = seenPitches(photo, plan, seen.factor)
+    const [look] = seenPitches(stringBands(photo, plan), seen.factor)
       .flatMap((scale) => looksOfAnySize(seen, plan, scale, 1))
       .sort((a, b) => b.score - a.score);
     expect(off(look!.expected)).toBeLessThan(0.02);
@@ -119,12 +120,12 @@ describe('a look for a frame that the plan has in another size', () => {
     [1.2, 1],
   ])('finds it by the side that is as planned, with %f of the width and %f of the height planned', (wide, high) => {
     const plan = { ...expected, openingWidth: 300 * wide, openingHeight: 380 * high };
-    const [look] = looksOneSideOff(seen, plan, seenPitches(photo, plan, seen.factor), 1);
+    const [look] = looksOneSideOff(seen, plan, seenPitches(stringBands(photo, plan), seen.factor), 1);
     expect(off(look!.expected)).toBeLessThan(0.02);
   });
 
   it('finds none where strings are seen but the frame is as planned', () => {
-    const [scale] = seenPitches(photo, expected, seen.factor);
+    const [scale] = seenPitches(stringBands(photo, expected), seen.factor);
     expect(looksOfAnySize(seen, expected, scale!, 1)[0]?.edges ?? 0).toBeLessThan(5);
   });
 });

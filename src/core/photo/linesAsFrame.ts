@@ -94,6 +94,8 @@ const AS_PLANNED = 0.03;
 /** Sine of the angle between bars and strings from which on the ones may run across the others. */
 const ALONG = 0.9;
 
+const likely = (one: number, planned: number): boolean => one > planned / MOST_OFF && one < planned * MOST_OFF;
+
 /** Every pair of pairs of lines as a frame of any proportions about strings of the planned pitch. */
 export function* framesOfAnySize(
   lines: readonly FrameLines[],
@@ -114,10 +116,10 @@ export function* framesOfAnySize(
       const up = across / proportions(corners, picture, focal);
       for (const outerAcross of [0, 2 * bar]) {
         const width = across - outerAcross;
-        if (!(ratio(width, openingWidth) < MOST_OFF)) continue;
+        if (!likely(width, openingWidth)) continue;
         for (const outerAlong of [0, 2 * bar]) {
           const height = up - outerAlong;
-          if (!(ratio(height, openingHeight) < MOST_OFF)) continue;
+          if (!likely(height, openingHeight)) continue;
           if (Math.max(ratio(width, openingWidth), ratio(height, openingHeight)) < 1 + AS_PLANNED) continue;
           yield {
             corners: openingOf(corners, across, up, width, height),
@@ -139,8 +141,7 @@ export function* framesOneSideOff(
   focal: number,
 ): Generator<LinesAsFrame> {
   const { openingWidth, openingHeight, bar } = expected;
-  const off = (one: number, planned: number): boolean =>
-    ratio(one, planned) < MOST_OFF && ratio(one, planned) > 1 + AS_PLANNED;
+  const off = (one: number, planned: number): boolean => likely(one, planned) && ratio(one, planned) > 1 + AS_PLANNED;
   for (const family of lines) {
     for (const { round } of crossedPairs(family, picture)) {
       const [p, q, r, s] = round;

@@ -7,10 +7,10 @@ import type { LocateOptions, View } from './locateOptions.ts';
 import type { LocatedLoom } from './loomPose.ts';
 import { otherOpening } from './otherOpening.ts';
 import type { Photo } from './raster.ts';
-import { firstLookReduction, reducePhoto } from './reduce.ts';
 import { type Look, refinedLook } from './refinedLook.ts';
 import { FRAME_CLEAR, FRAME_SEEN } from './refineOnNotches.ts';
 import { refusal, type Sought } from './refusal.ts';
+import { type StringBands, stringBands } from './stringBands.ts';
 import { stringsSure } from './stringsSure.ts';
 
 /** Of the frame's eight edges as many must be there beyond chance for a last look. */
@@ -20,10 +20,17 @@ const FAINT_FRAME = 4;
 export function locateAlone(view: View, options: LocateOptions): Sought<LocatedLoom> {
   const { photo, expected, prior, mirrored } = view;
   const seen = framePicture(photo, prior, mirrored);
-  const { support, found } = bestAsPlanned(view, looksInTurn(view, seen, options), options);
+  let strings: StringBands | undefined;
+  // Many pictures are placed without.
+  const bands = (): StringBands => {
+    strings ??= stringBands(photo, expected);
+    return strings;
+  };
+  const { support, found } = bestAsPlanned(view, looksInTurn(view, seen, bands, options), options);
   if (found.ok || found.problem.code === 'wrong-pitch') return found;
   // Where the frame is as planned beyond doubt, no other opening is.
-  const other = support > FRAME_CLEAR && found.problem.code !== 'no-loom' ? null : otherOpening(view, seen, options);
+  const other =
+    support > FRAME_CLEAR && found.problem.code !== 'no-loom' ? null : otherOpening(view, seen, bands(), options);
   if (other) return other;
   if (found.problem.code !== 'no-loom') return found;
   return cutLoom(photo, expected) ?? found;
@@ -69,8 +76,13 @@ function cutLoom(photo: Photo, expected: Expected): Sought<LocatedLoom> | null {
  * First cameras, the likeliest first: by the frame's own edges, then, only if they are asked for, by the combs of strings
  * at both bars, for frames that hardly stand out from the table.
  */
-function* looksInTurn(view: View, seen: FramePicture, { trace, onStage }: LocateOptions): Generator<Look> {
-  const { photo, picture, factor, expected, prior, mirrored } = view;
+function* looksInTurn(
+  view: View,
+  seen: FramePicture,
+  bands: () => StringBands,
+  { trace, onStage }: LocateOptions,
+): Generator<Look> {
+  const { photo, expected, prior, mirrored } = view;
   const stage = (name: string, done: number) => onStage?.(name, done, 4);
   stage('frame', 1);
   const frames = frameLooks(seen, expected, 3);
@@ -82,9 +94,7 @@ function* looksInTurn(view: View, seen: FramePicture, { trace, onStage }: Locate
     yield { camera: look.camera, fromFrame: true };
   }
   stage('strings', 2);
-  const quick = firstLookReduction(photo, expected.openingHeight + 2 * expected.bar, expected.pitch);
-  const small = quick === factor ? picture : reducePhoto(photo, quick);
-  const looks = firstLooks(photo, small, quick, expected, prior, mirrored);
+  const looks = firstLooks(photo, bands(), expected, prior, mirrored);
   for (const look of looks.slice(0, 3)) {
     trace?.(describeLook(look));
     if (look.score < looks[0]!.score - 3) break;

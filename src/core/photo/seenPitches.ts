@@ -1,12 +1,9 @@
 import type { BandView } from './bandView.ts';
 import { brightness, redAgainstGreen, yellowAgainstBlue } from './blend.ts';
-import { bandViews } from './coarseLoom.ts';
-import type { Expected } from './expected.ts';
 import type { StringScale } from './linesAsFrame.ts';
-import type { Photo } from './raster.ts';
-import { enlargedCoordinate, firstLookReduction, reducedCoordinate, reducePhoto } from './reduce.ts';
+import { enlargedCoordinate, reducedCoordinate } from './reduce.ts';
+import type { StringBands } from './stringBands.ts';
 import { toTurned } from './turned.ts';
-import { turnedPictures } from './turnedPictures.ts';
 
 /** A band with a smaller share of the clearest one's strings than this is no warp. */
 const LESSER = 0.25;
@@ -18,12 +15,10 @@ const ALIKE = 0.06;
  * The clearest bands of strings of a picture as scales, each taking its strings to stand as far apart as planned.
  * @param reduced by how much the copy is reduced whose pixels the scales are asked for.
  */
-export function seenPitches(photo: Photo, expected: Expected, reduced: number): StringScale[] {
-  const factor = firstLookReduction(photo, expected.openingHeight + 2 * expected.bar, expected.pitch);
-  const source = turnedPictures(reducePhoto(photo, factor));
-  let views: BandView[] = [];
+export function seenPitches({ by, factor }: StringBands, reduced: number): StringScale[] {
+  let views: readonly BandView[] = [];
   for (const blend of [brightness, yellowAgainstBlue, redAgainstGreen]) {
-    views = bandViews(source, blend, expected);
+    views = by(blend);
     if (views.length > 0) break;
   }
   const apart: BandView[] = [];
