@@ -11,7 +11,6 @@ import type { Sought } from './refusal.ts';
 import { seenPitches } from './seenPitches.ts';
 import type { StringBands } from './stringBands.ts';
 import { stringPitch } from './stringPitch.ts';
-import { stringsSure } from './stringsSure.ts';
 
 /** Frames of another opening that are refined, and how far behind the best look's score they may lie. */
 const MOST = 2;
@@ -20,6 +19,8 @@ const BEHIND = 1.5;
 const CLEAR_LOOK = 9.5;
 /** How string-like the ends' places must be, or the places between. */
 const STRINGS_CLEAR = 0.9;
+/** So large a share of the strings in the notches of a bar is nearly all. */
+const NEARLY_ALL = 0.85;
 
 /**
  * Where no loom as planned is found, looks for one like it but for its opening, with all that a measured loom has to
@@ -65,7 +66,9 @@ function likeAPlan(looks: readonly FrameLook[], view: View, options: LocateOptio
     options.trace?.(
       `frame ${support.toFixed(2)}: ${found.ok ? 'a loom' : `${found.problem.code} ${found.problem.message.mm} ${found.problem.detail ?? ''}`}`,
     );
-    if (found.ok && support > (stringsSure(refined) ? FRAME_SEEN : FRAME_CLEAR)) return expected;
+    // An opening told to a hundredth bends the wood's edges a little; strings in the notches then make up for it.
+    const strung = Math.max(refined.upperShare, refined.lowerShare) > NEARLY_ALL;
+    if (found.ok && support > (strung ? FRAME_SEEN : FRAME_CLEAR)) return expected;
   }
   return null;
 }
