@@ -106,7 +106,7 @@ export const frameLooks = (seen: FramePicture, expected: Expected, most: number)
 
 /** The same for a frame of any size and proportions about strings of the planned pitch. */
 export const looksOfAnySize = (seen: FramePicture, expected: Expected, scale: StringScale, most: number): FrameLook[] =>
-  looksAmong(seen, framesOfAnySize(seen.lines, seen.edges, expected, scale, seen.focal), most, ANY_SIZE);
+  anySizeAmong(seen, framesOfAnySize(seen.lines, seen.edges, expected, scale, seen.focal), most);
 
 /** The same for a frame of the planned width or of the planned height, its rails along one of some strings. */
 export const looksOneSideOff = (
@@ -114,11 +114,23 @@ export const looksOneSideOff = (
   expected: Expected,
   strings: readonly StringScale[],
   most: number,
-): FrameLook[] =>
-  looksAmong(seen, framesOneSideOff(seen.lines, seen.edges, expected, strings, seen.focal), most, ANY_SIZE);
+): FrameLook[] => anySizeAmong(seen, framesOneSideOff(seen.lines, seen.edges, expected, strings, seen.focal), most);
 
 /** Of any size there are so many frames that fewer are looked at: their edges must be there, and as clearly as others'. */
 const ANY_SIZE = { least: 4.2, behind: 1.6 } as const;
+/** So many frames of any size are tried, those of the strongest directions first: a checked cloth has millions of them. */
+const MOST_TRIED = 250_000;
+
+function* firstOf<Item>(items: Iterable<Item>, most: number): Generator<Item> {
+  let left = most;
+  for (const item of items) {
+    if (left-- <= 0) return;
+    yield item;
+  }
+}
+
+const anySizeAmong = (seen: FramePicture, among: Iterable<LinesAsFrame>, most: number): FrameLook[] =>
+  looksAmong(seen, firstOf(among, MOST_TRIED), most, ANY_SIZE);
 
 function looksAmong(
   seen: FramePicture,
