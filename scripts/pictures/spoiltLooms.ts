@@ -43,6 +43,8 @@ export interface SpoiltLoom {
   readonly endShift: number;
   /** Reason codes or the flag `count` that would name the fault; empty where nothing needs to be said. */
   readonly names: readonly string[];
+  /** Lengths, mm, that a reason has to tell for the fault to be named in figures; empty where there are none. */
+  readonly figures: readonly number[];
 }
 
 interface Whole {
@@ -104,6 +106,7 @@ function halves(photo: Whole): SpoiltLoom[] {
     planShift: 0,
     endShift: 0,
     names,
+    figures: [],
   }));
 }
 
@@ -113,7 +116,13 @@ function wrongBriefs(photo: Whole): SpoiltLoom[] {
   const { ends, first_notch: first } = brief.warp;
   const jpeg = async (): Promise<Buffer> => readFileSync(photo.file);
   const cases: SpoiltLoom[] = [];
-  const add = (label: string, fault: SpoiltLoom['fault'], other: Brief, names: readonly string[]): void => {
+  const add = (
+    label: string,
+    fault: SpoiltLoom['fault'],
+    other: Brief,
+    names: readonly string[],
+    figures: readonly number[] = [],
+  ): void => {
     const shift = other.warp.first_notch - first;
     cases.push({
       name: `${photo.name}-${label}`,
@@ -124,9 +133,10 @@ function wrongBriefs(photo: Whole): SpoiltLoom[] {
       planShift: (shift + (other.warp.ends - ends) / 2) * pitch,
       endShift: shift,
       names,
+      figures,
     });
   };
-  for (const factor of [0.75, 0.9, 1.1, 1.25]) {
+  for (const factor of [0.5, 0.75, 0.9, 1.1, 1.25, 1.5, 2]) {
     const other = Math.min(notches, Math.floor(width / (pitch * factor)));
     if (other < ends) continue;
     const start = Math.max(0, Math.min(other - ends, first + Math.round((other - notches) / 2)));
@@ -140,6 +150,7 @@ function wrongBriefs(photo: Whole): SpoiltLoom[] {
       planShift: 0,
       endShift: 0,
       names: ['wrong-pitch', 'references-disagree'],
+      figures: [pitch],
     });
   }
   for (const more of [-8, -4, -2, -1, 1, 2, 4, 8]) {
@@ -159,11 +170,23 @@ function wrongBriefs(photo: Whole): SpoiltLoom[] {
       'count',
     ]);
   }
-  for (const factor of [0.85, 1.15])
-    add(`opening-x${factor}`, 'opening', changed(brief, { opening_height_mm: Math.round(height * factor) }, {}), [
-      'references-disagree',
-      'wrong-pitch',
-    ]);
+  const openings = [
+    ['height', 1, 0.92],
+    ['height', 1, 0.85],
+    ['height', 1, 1.15],
+    ['height', 1, 1.25],
+    ['width', 0.92, 1],
+    ['width', 1.15, 1],
+    ['both', 1.15, 1.15],
+    ['both', 1.1, 0.85],
+  ] as const;
+  for (const [side, wide, high] of openings) {
+    // A warp that doesn't fit into the opening is refused before any photograph.
+    if (wide * width < ends * pitch) continue;
+    const opening = { opening_width_mm: Math.round(width * wide), opening_height_mm: Math.round(height * high) };
+    const label = `opening-${side}-x${side === 'both' ? `${wide}x` : ''}${side === 'width' ? wide : high}`;
+    add(label, 'opening', changed(brief, opening, {}), ['references-disagree'], [width, height]);
+  }
   return cases;
 }
 
@@ -212,6 +235,7 @@ function mirrored(photo: Whole): SpoiltLoom {
     planShift: 0,
     endShift: 0,
     names: ['maybe-mirrored'],
+    figures: [],
   };
 }
 

@@ -2,8 +2,10 @@ import { describe, expect, it } from 'vitest';
 import { usualCamera } from '../../src/core/photo/coarseCamera.ts';
 import type { Expected } from '../../src/core/photo/expected.ts';
 import { mapOf } from '../../src/core/photo/firstLook.ts';
-import { frameLooks } from '../../src/core/photo/frameLooks.ts';
+import { frameLooks, framePicture, looksOfAnySize, looksOneSideOff } from '../../src/core/photo/frameLooks.ts';
 import type { Photo } from '../../src/core/photo/raster.ts';
+import { seenPitches } from '../../src/core/photo/seenPitches.ts';
+import { stringBands } from '../../src/core/photo/stringBands.ts';
 import { stringPitch } from '../../src/core/photo/stringPitch.ts';
 
 const expected: Expected = {
@@ -52,9 +54,11 @@ function paintedFrame(turn: number, pitch: number, stripe: number | null): Photo
   return { width, height, rgb };
 }
 
+const framesIn = (photo: Photo) => framePicture(photo, usualCamera(photo), false);
+
 /** mm by which the worst corner of the opening is misplaced, whichever way up. */
 function worstCorner(photo: Photo, turn: number, plan: Expected): number {
-  const [look] = frameLooks(photo, plan, usualCamera(photo), false, 1);
+  const [look] = frameLooks(framesIn(photo), plan, 1);
   if (!look) return Number.POSITIVE_INFINITY;
   const map = mapOf(look.camera, photo, false);
   const [c, s] = [Math.cos(turn), Math.sin(turn)];
@@ -80,14 +84,49 @@ describe('a look for the frame itself', () => {
 
   it('does not take a frame of other proportions for it', () => {
     const other = { ...expected, openingWidth: 380, openingHeight: 300 };
-    const [look] = frameLooks(
-      paintedFrame(0.05, 8, null),
-      { ...other, bar: 60 },
-      usualCamera({ width: 900, height: 1100 }),
-      false,
-      1,
-    );
+    const [look] = frameLooks(framesIn(paintedFrame(0.05, 8, null)), { ...other, bar: 60 }, 1);
     expect(look?.edges ?? 0).toBeLessThan(5);
+  });
+});
+
+describe('a look for a frame that the plan has in another size', () => {
+  const photo = paintedFrame(0.05, 8, null);
+  const seen = framesIn(photo);
+  const off = (one: Expected): number =>
+    Math.max(
+      Math.abs(one.openingWidth / expected.openingWidth - 1),
+      Math.abs(one.openingHeight / expected.openingHeight - 1),
+    );
+
+  it.each([
+    [1, 0.85],
+    [1, 1.25],
+    [0.9, 1],
+    [1.2, 1],
+    [1.15, 1.15],
+    [0.9, 1.2],
+  ])('finds its true opening by its strings, with %f of the width and %f of the height planned', (wide, high) => {
+    const plan = { ...expected, openingWidth: 300 * wide, openingHeight: 380 * high };
+    const [look] = seenPitches(stringBands(photo, plan), seen.factor)
+      .flatMap((scale) => looksOfAnySize(seen, plan, scale, 1))
+      .sort((a, b) => b.score - a.score);
+    expect(off(look!.expected)).toBeLessThan(0.02);
+  });
+
+  it.each([
+    [1, 0.85],
+    [1, 1.25],
+    [0.9, 1],
+    [1.2, 1],
+  ])('finds it by the side that is as planned, with %f of the width and %f of the height planned', (wide, high) => {
+    const plan = { ...expected, openingWidth: 300 * wide, openingHeight: 380 * high };
+    const [look] = looksOneSideOff(seen, plan, seenPitches(stringBands(photo, plan), seen.factor), 1);
+    expect(off(look!.expected)).toBeLessThan(0.02);
+  });
+
+  it('finds none where strings are seen but the frame is as planned', () => {
+    const [scale] = seenPitches(stringBands(photo, expected), seen.factor);
+    expect(looksOfAnySize(seen, expected, scale!, 1)[0]?.edges ?? 0).toBeLessThan(5);
   });
 });
 

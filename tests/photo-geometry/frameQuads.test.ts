@@ -1,7 +1,9 @@
 import { expect, test } from 'vitest';
 import { type ColourEdges, NO_EDGE } from '../../src/core/photo/colourEdges.ts';
 import type { Expected } from '../../src/core/photo/expected.ts';
+import { frameLines } from '../../src/core/photo/frameLines.ts';
 import { frameQuads } from '../../src/core/photo/frameQuads.ts';
+import { plannedFrames } from '../../src/core/photo/linesAsFrame.ts';
 
 const expected: Expected = {
   pitch: 8,
@@ -53,7 +55,7 @@ test('two stripes of the table beside a rail whose inner edge is hidden aren’t
   const hidden = bars.filter(([x1, , x2]) => !(x1 === x2 && x1 === expected.openingWidth / 2));
   const beside = [0, expected.bar].map((out): Line => rim(out, stripes)[3]!);
   const edges = drawn([...hidden, ...beside]);
-  const [best] = frameQuads(edges, expected, 0.83 * HEIGHT, () => 0, 5);
+  const [best] = frameQuads(edges, plannedFrames(frameLines(edges), edges, expected), 0.83 * HEIGHT, () => 0, 5);
   const right = Math.max(...best!.corners.map(({ x }) => x));
   expect(Math.abs((right - WIDTH / 2) / SCALE - expected.openingWidth / 2)).toBeLessThan(4);
 });

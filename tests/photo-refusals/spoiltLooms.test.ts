@@ -2,11 +2,22 @@ import { join } from 'node:path';
 import sharp from 'sharp';
 import { expect, test } from 'vitest';
 import { decodePhoto } from '../../bench/decodePhoto.ts';
+import { lengthsTold } from '../../bench/lengthsTold.ts';
 import { measure, pieceOf } from '../../bench/measuring.ts';
 import { wrongFigures } from '../../bench/wrongPhotograph.ts';
 import { spoiltLooms } from '../../scripts/pictures/spoiltLooms.ts';
 
-const LABELS = ['top-bar-cut', 'right-half-gone', 'pitch-x1.1', 'ends+4', 'first+3', 'opening-x0.85'];
+const LABELS = [
+  'top-bar-cut',
+  'right-half-gone',
+  'pitch-x0.5',
+  'pitch-x1.1',
+  'ends+4',
+  'first+3',
+  'opening-height-x0.85',
+  'opening-width-x1.15',
+  'opening-both-x1.1x0.85',
+];
 const looms = spoiltLooms([join(import.meta.dirname, '../fixtures/photos/dev01')], []).filter((loom) =>
   LABELS.some((label) => loom.name.endsWith(label)),
 );
@@ -32,6 +43,7 @@ test.each(looms.map((loom) => [loom.name, loom] as const))(
       said.some((code) => loom.names.includes(code)),
       `said ${said.join(', ') || 'nothing'}`,
     ).toBe(true);
+    expect(lengthsTold(reading, loom.figures), reading.reasons.map(({ message }) => message.mm).join(' ')).toBe(true);
   },
   180_000,
 );

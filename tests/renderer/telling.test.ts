@@ -25,6 +25,8 @@ const speaking = [
   'core/ornaments/ornamentPlans.ts',
   'main/typefaces/lettering.ts',
   'core/photo/agreeingMarks.ts',
+  'core/photo/asPlanned.ts',
+  'core/photo/doubtedPlan.ts',
   'core/photo/finishedLoom.ts',
   'core/photo/locateAlone.ts',
   'core/photo/locateByMarks.ts',

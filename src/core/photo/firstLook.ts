@@ -2,14 +2,14 @@ import type { BandView } from './bandView.ts';
 import { brightness, redAgainstGreen, yellowAgainstBlue } from './blend.ts';
 import { type Camera, cameraProjection, lensOf, type PictureSize, projectPoint } from './camera.ts';
 import { type CameraPrior, cameraFromSightings } from './coarseCamera.ts';
-import { bandViews, type CoarseLoom, coarseLoom } from './coarseLoom.ts';
+import { type CoarseLoom, coarseLoom } from './coarseLoom.ts';
 import { type CoarsePose, coarsePoses, otherWayUp } from './coarsePose.ts';
 import type { Expected } from './expected.ts';
 import type { Photo } from './raster.ts';
-import { type ColourRaster, reducedCoordinate } from './reduce.ts';
+import { reducedCoordinate } from './reduce.ts';
 import { seatsBeside } from './seatCombs.ts';
 import { settleNotches } from './settleNotches.ts';
-import { type TurnedPictures, turnedPictures } from './turnedPictures.ts';
+import type { StringBands } from './stringBands.ts';
 import { baseEvidence } from './uprightness.ts';
 
 /** A first idea of where the loom is, with what speaks for it. */
@@ -45,25 +45,25 @@ export const mapOf = (
 const DECISIVE = 8;
 
 /** Bands of strings by brightness, then, only if they are asked for, by colour: strings may differ from the table in hue alone. */
-function* viewsInTurn(source: TurnedPictures, expected: Expected): Generator<BandView> {
+function* viewsInTurn({ by }: StringBands): Generator<BandView> {
   for (const blend of [brightness, yellowAgainstBlue, redAgainstGreen]) {
-    yield* bandViews(source, blend, expected).slice(0, 3);
+    yield* by(blend).slice(0, 3);
   }
 }
 
 /** All first ideas, best first. */
 export function firstLooks(
   photo: Photo,
-  picture: ColourRaster,
-  factor: number,
+  bands: StringBands,
   expected: Expected,
   prior: CameraPrior,
   mirrored: boolean,
 ): FirstLook[] {
   const looks: FirstLook[] = [];
+  const { source, factor } = bands;
+  const { picture } = source;
   const sigma = 0.7 * factor;
-  const source = turnedPictures(picture);
-  for (const view of viewsInTurn(source, expected)) {
+  for (const view of viewsInTurn(bands)) {
     if (looks.some((look) => look.score > DECISIVE && look.rails > 2)) break;
     const coarse = coarseLoom(source, view, expected);
     if (!coarse) continue;

@@ -6,8 +6,16 @@ import { type ColourEdges, colourEdges, directionsApart, NO_EDGE } from './colou
 import type { Expected } from './expected.ts';
 import { mapOf } from './firstLook.ts';
 import type { FrameEdge } from './frameEdges.ts';
+import { type FrameLines, frameLines } from './frameLines.ts';
 import { type FrameQuad, frameQuads, sameFrame, usualSupport } from './frameQuads.ts';
 import { frameThings } from './knownThings.ts';
+import {
+  framesOfAnySize,
+  framesOneSideOff,
+  type LinesAsFrame,
+  plannedFrames,
+  type StringScale,
+} from './linesAsFrame.ts';
 import { cameraFromPoints } from './pointsCamera.ts';
 import { fitPose } from './poseFit.ts';
 import type { Photo } from './raster.ts';
@@ -32,8 +40,12 @@ export interface FrameLook {
   readonly strings: number;
   readonly between: number;
   readonly score: number;
+  /** The plan, with the opening that the frame was taken to have. */
+  readonly expected: Expected;
 }
 
+/** A look below this may be chance: edges, wood, strings and upright together seldom reach it so. */
+export const FAIR_LOOK = 8.5;
 /** Long side of the copy the frame is looked for in, px. */
 const LONGEST = 640;
 const CANDIDATES = 40;
@@ -55,32 +67,89 @@ interface Scene {
 
 interface Settled {
   readonly camera: Camera;
+  readonly expected: Expected;
   readonly edges: number;
   readonly wood: number;
   /** How far from a usual camera it takes to see a frame there, beyond what lenses make likely, in sigmas. */
   readonly odd: number;
 }
 
-/** First ideas of the loom from its frame, best first, at most `most`, each the way up that the cloth speaks for. */
-export function frameLooks(
-  photo: Photo,
-  expected: Expected,
-  prior: CameraPrior,
-  mirrored: boolean,
-  most: number,
-): FrameLook[] {
+/** A photograph as frames are looked for in it: what is found in it is found once. */
+export interface FramePicture
+  extends Pick<Scene, 'photo' | 'factor' | 'picture' | 'edges' | 'usual' | 'prior' | 'mirrored'> {
+  readonly lines: readonly FrameLines[];
+  /** The usual focal length, px of the reduced picture. */
+  readonly focal: number;
+}
+
+export function framePicture(photo: Photo, prior: CameraPrior, mirrored: boolean): FramePicture {
   const factor = reductionFor(photo, LONGEST);
   const picture = reducePhoto(photo, factor);
   const edges = colourEdges(picture);
-  const scene: Scene = { photo, factor, picture, edges, usual: usualSupport(edges), expected, prior, mirrored };
-  const settled = frameQuads(
+  const focal = Math.exp(prior.logFocal) / factor;
+  return {
+    photo,
+    factor,
+    picture,
     edges,
-    expected,
-    Math.exp(prior.logFocal) / factor,
-    (map) => WOOD * woodOf(map, scene),
+    usual: usualSupport(edges),
+    prior,
+    mirrored,
+    lines: frameLines(edges),
+    focal,
+  };
+}
+
+/** First ideas of the loom from its frame, best first, at most `most`, each the way up that the cloth speaks for. */
+export const frameLooks = (seen: FramePicture, expected: Expected, most: number): FrameLook[] =>
+  looksAmong(seen, plannedFrames(seen.lines, seen.edges, expected), most);
+
+/** The same for a frame of any size and proportions about strings of the planned pitch. */
+export const looksOfAnySize = (seen: FramePicture, expected: Expected, scale: StringScale, most: number): FrameLook[] =>
+  anySizeAmong(seen, framesOfAnySize(seen.lines, seen.edges, expected, scale, seen.focal), most);
+
+/** The same for a frame of the planned width or of the planned height, its rails along one of some strings. */
+export const looksOneSideOff = (
+  seen: FramePicture,
+  expected: Expected,
+  strings: readonly StringScale[],
+  most: number,
+): FrameLook[] => anySizeAmong(seen, framesOneSideOff(seen.lines, seen.edges, expected, strings, seen.focal), most);
+
+/** Of any size there are so many frames that fewer are looked at: their edges must be there, and as clearly as others'. */
+const ANY_SIZE = { least: 4.2, behind: 1.6 } as const;
+/** So many frames of any size are tried, those of the strongest directions first: a checked cloth has millions of them. */
+const MOST_TRIED = 250_000;
+
+function* firstOf<Item>(items: Iterable<Item>, most: number): Generator<Item> {
+  let left = most;
+  for (const item of items) {
+    if (left-- <= 0) return;
+    yield item;
+  }
+}
+
+const anySizeAmong = (seen: FramePicture, among: Iterable<LinesAsFrame>, most: number): FrameLook[] =>
+  looksAmong(seen, firstOf(among, MOST_TRIED), most, ANY_SIZE);
+
+function looksAmong(
+  seen: FramePicture,
+  among: Iterable<LinesAsFrame>,
+  most: number,
+  { least, behind }: { readonly least?: number; readonly behind?: number } = {},
+): FrameLook[] {
+  const quads = frameQuads(
+    seen.edges,
+    among,
+    seen.focal,
+    (map, expected) => WOOD * woodOf(map, { ...seen, expected }),
     CANDIDATES,
-  )
+    least,
+    behind,
+  );
+  const settled = quads
     .flatMap((quad) => {
+      const scene = { ...seen, expected: quad.expected };
       const camera = cameraOfQuad(quad, scene);
       return camera ? [settle(camera, scene)] : [];
     })
@@ -88,10 +157,10 @@ export function frameLooks(
   const apart: Settled[] = [];
   for (const one of settled) {
     if (apart.length === SETTLED) break;
-    if (!apart.some((other) => sameView(other.camera, one.camera, scene))) apart.push(one);
+    if (!apart.some((other) => sameView(other, one, seen))) apart.push(one);
   }
   return apart
-    .map((one) => judged(one, scene))
+    .map((one) => judged(one, { ...seen, expected: one.expected }))
     .sort((a, b) => b.score - a.score)
     .slice(0, most);
 }
@@ -115,6 +184,7 @@ function judged(one: Settled, scene: Scene): FrameLook {
     strings: seats.evidence,
     between: seats.between,
     score: scoreOf(one) + 1.5 * Math.max(seats.evidence, seats.between) + 1.5 * upright,
+    expected,
   };
 }
 
@@ -127,7 +197,7 @@ const WOOD = 2.5;
 
 const scoreOf = (one: Settled): number => one.edges + WOOD * one.wood - ODD_COSTS * one.odd;
 
-const toSmall = (camera: Camera, { photo, mirrored, factor }: Scene) => {
+const toSmall = (camera: Camera, { photo, mirrored, factor }: Pick<Scene, 'photo' | 'mirrored' | 'factor'>) => {
   const map = mapOf(camera, photo, mirrored);
   return (x: number, y: number, z = 0) => {
     const seen = map(x, y, z);
@@ -136,14 +206,14 @@ const toSmall = (camera: Camera, { photo, mirrored, factor }: Scene) => {
 };
 
 /** Whether two cameras put the opening's corners within a few millimetres, either way up. */
-function sameView(a: Camera, b: Camera, scene: Scene): boolean {
-  const { openingWidth, openingHeight } = scene.expected;
-  const half = openingWidth / 2;
-  const corners = (camera: Camera): FrameQuad['corners'] => {
-    const map = toSmall(camera, scene);
+function sameView(a: Settled, b: Settled, seen: FramePicture): boolean {
+  const corners = ({ camera, expected }: Settled): FrameQuad['corners'] => {
+    const { openingWidth, openingHeight } = expected;
+    const half = openingWidth / 2;
+    const map = toSmall(camera, seen);
     return [map(-half, 0), map(half, 0), map(half, openingHeight), map(-half, openingHeight)];
   };
-  return sameFrame(corners(a), corners(b), 0.012 * Math.hypot(scene.picture.width, scene.picture.height));
+  return sameFrame(corners(a), corners(b), 0.012 * Math.hypot(seen.picture.width, seen.picture.height));
 }
 
 function cameraOfQuad({ corners }: FrameQuad, { factor, expected, prior, photo, mirrored }: Scene): Camera | null {
@@ -177,6 +247,7 @@ function settle(start: Camera, scene: Scene): Settled {
   });
   return {
     camera,
+    expected,
     edges: sides.reduce((sum, value) => sum + value, 0),
     wood: woodOf(toSmall(camera, scene), scene),
     odd: Math.max(0, Math.abs(camera.logFocal - prior.logFocal) / prior.logFocalSigma - ODD_CAMERA),

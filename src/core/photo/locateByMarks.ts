@@ -1,12 +1,13 @@
 import { cornersMarked, type Marks } from '../model/marks.ts';
 import { success } from '../model/outcome.ts';
 import type { PhotoPoint } from '../model/units.ts';
+import { asPlanned } from './asPlanned.ts';
 import { type Camera, cameraToVector } from './camera.ts';
 import { usualWood } from './coarseCamera.ts';
 import { finishedLoom, givenParts, poseReading, STEEPEST_VIEW, seenFrame, slantOf } from './finishedLoom.ts';
 import { fuseReferences, type Shown } from './fuseReferences.ts';
 import { stringThings } from './knownThings.ts';
-import { asPlanned, locateAlone } from './locateAlone.ts';
+import { locateAlone } from './locateAlone.ts';
 import type { LocateOptions, View } from './locateOptions.ts';
 import type { LocatedLoom, LoomPose, StringTrack } from './loomPose.ts';
 import { heldLevel, roughlyAt } from './markEvidence.ts';

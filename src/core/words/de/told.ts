@@ -266,6 +266,22 @@ export const told: Told = [
     'The right rail is not where an opening of {width} × {height} has it',
     'Die rechte Leiste liegt nicht, wo sie eine Öffnung von {width} × {height} hätte',
   ],
+  [
+    'The plan has an opening of {width} × {height}; the picture shows about {seenWidth} × {seenHeight}',
+    'Geplant ist eine Öffnung von {width} × {height}; das Bild zeigt etwa {seenWidth} × {seenHeight}',
+  ],
+  [
+    'Measure the opening’s width and height again, correct them in the plan, then check again',
+    'Breite und Höhe der Öffnung noch einmal messen, im Plan richtigstellen und neu prüfen',
+  ],
+  [
+    'Opening and strings don’t fit together: with notches {pitch} apart the opening is about {seenWidth} × {seenHeight}, with an opening of {width} × {height} the notches are about {seenPitch} apart',
+    'Öffnung und Fäden passen nicht zusammen: Bei {pitch} Kerbenabstand ist die Öffnung etwa {seenWidth} × {seenHeight}, bei einer Öffnung von {width} × {height} sind es von Kerbe zu Kerbe etwa {seenPitch}',
+  ],
+  [
+    'Measure the opening, and the notch pitch over ten notches, correct in the plan what differs, then check again',
+    'Die Öffnung und den Abstand über zehn Kerben messen, im Plan richtigstellen, was abweicht, und neu prüfen',
+  ],
   // Was markiert wurde und nicht zusammenpasst
   ['The bottom left corner', 'Die Ecke unten links'],
   ['The bottom right corner', 'Die Ecke unten rechts'],
