@@ -19,3 +19,15 @@ test('a fell that no float lies right below is doubted, and one that none lies b
   expect(told.filter((end) => (end.fell?.sigma ?? 0) > pass).map((end) => end.index)).toEqual([4]);
   expect(told.filter((end) => end.fell?.sigma === 0.2).length).toBe(ends.length - 2);
 });
+
+test('a fell below which the last floats don’t keep step with the cloth is less sure, and stays', () => {
+  const told = doubtTopFloats(
+    ends,
+    ends.map(({ index }) =>
+      wovenLine(index, fell, (y) => floats(index, index === 6 && y > fell - 3.3 * pass ? y + pass : y), 120, 0.4),
+    ),
+    beat,
+  );
+  expect(told.every((end) => end.fell !== null)).toBe(true);
+  expect(told.filter((end) => (end.fell?.sigma ?? 0) > pass).map((end) => end.index)).toEqual([6]);
+});
