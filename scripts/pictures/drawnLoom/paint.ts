@@ -98,8 +98,9 @@ export function paint(scene: LoomScene): Painted {
     for (const thing of scene.things) {
       const rise = thing.z - z;
       if (rise <= 0) continue;
-      const distance = thingDistance(thing, x + light.x * rise, y + light.y * rise);
-      taken = Math.max(taken, Math.max(0, Math.min(1, 0.5 - distance / Math.max(1, rise * light.softness * 4))));
+      const soft = Math.max(1, rise * light.softness * 4);
+      const distance = thingDistance(thing, x + light.x * rise, y + light.y * rise, soft / 2);
+      taken = Math.max(taken, Math.max(0, Math.min(1, 0.5 - distance / soft)));
     }
     return taken;
   };
@@ -109,7 +110,7 @@ export function paint(scene: LoomScene): Painted {
       const x = ray[0]! + ray[2]! * thing.z;
       const y = ray[1]! + ray[3]! * thing.z;
       if (thing.z < 0) continue;
-      const distance = thingDistance(thing, x, y);
+      const distance = thingDistance(thing, x, y, 0);
       if (distance < 0) {
         thingColour(thing, x, y, distance, out);
         return;
@@ -171,7 +172,7 @@ export function paint(scene: LoomScene): Painted {
     const gy = y + ray[3]! * groundZ;
     for (const thing of scene.things) {
       if (thing.z >= 0) continue;
-      const distance = thingDistance(thing, gx, gy);
+      const distance = thingDistance(thing, gx, gy, 0);
       if (distance < 0) {
         thingColour(thing, gx, gy, distance, out);
         darken(out, shadow(gx, gy, groundZ, true));

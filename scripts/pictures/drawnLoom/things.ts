@@ -19,13 +19,15 @@ function outline(thing: LyingThing, u: number, v: number): number {
   const s = thing.size;
   switch (thing.kind) {
     case 'hand': {
-      const fingers = [-1.5, -0.5, 0.5, 1.5].map((k) =>
-        capsule(u, v, -0.1 * s, k * 0.15 * s, (0.62 - 0.07 * Math.abs(k + 0.5)) * s, k * 0.19 * s, 0.068 * s),
-      );
+      let fingers = Number.POSITIVE_INFINITY;
+      for (let k = -1.5; k <= 1.5; k++) {
+        const length = 0.62 - 0.07 * Math.abs(k + 0.5);
+        fingers = Math.min(fingers, capsule(u, v, -0.1 * s, k * 0.15 * s, length * s, k * 0.19 * s, 0.068 * s));
+      }
       const thumb = capsule(u, v, -0.35 * s, 0.2 * s, 0.1 * s, 0.5 * s, 0.085 * s);
       const palm = capsule(u, v, -0.5 * s, 0, -0.2 * s, 0, 0.33 * s);
       const arm = capsule(u, v, -3.5 * s, 0, -0.5 * s, 0, 0.24 * s);
-      return Math.min(...fingers, thumb, palm, arm);
+      return Math.min(fingers, thumb, palm, arm);
     }
     case 'comb': {
       const body = slab(u + 0.2 * s, v, 0.35 * s, 0.28 * s, 4);
@@ -58,6 +60,28 @@ function outline(thing: LyingThing, u: number, v: number): number {
   }
 }
 
+/** A box about each thing at its own place, in sizes: from u to u, from v to v. */
+const BOX: Readonly<Record<LyingThing['kind'], readonly [number, number, number, number] | null>> = {
+  hand: [-3.75, 0.7, -0.37, 0.6],
+  comb: [-0.56, 0.51, -0.31, 0.31],
+  butterfly: [-0.55, 0.55, -0.2, 0.2],
+  scissors: [-0.51, 0.64, -0.3, 0.3],
+  stick: [-0.51, 0.51, -0.06, 0.06],
+  cup: [-0.51, 0.51, -0.51, 0.51],
+  // These have a breadth of their own.
+  card: null,
+  ruler: null,
+};
+
+/** How far a place lies from the box about a thing, mm; 0 inside. Never farther than from its outline. */
+function fromBox(thing: LyingThing, u: number, v: number): number {
+  const box = BOX[thing.kind];
+  if (!box) return 0;
+  const [left, right, low, high] = box;
+  const s = thing.size;
+  return Math.hypot(Math.max(left * s - u, 0, u - right * s), Math.max(low * s - v, 0, v - high * s));
+}
+
 function inThing(thing: LyingThing, x: number, y: number): readonly [u: number, v: number] {
   const cos = Math.cos(thing.turn);
   const sin = Math.sin(thing.turn);
@@ -73,10 +97,14 @@ export function covers(thing: LyingThing, x: number, y: number, margin: number):
   return outline(thing, u, v) < margin;
 }
 
-/** Distance in mm from a thing's outline at a place of its plane: negative inside. */
-export function thingDistance(thing: LyingThing, x: number, y: number): number {
+/**
+ * Distance in mm from a thing's outline at a place of its plane: negative inside.
+ * @param far from which on only that it is no less than this counts.
+ */
+export function thingDistance(thing: LyingThing, x: number, y: number, far: number): number {
   const [u, v] = inThing(thing, x, y);
-  return outline(thing, u, v);
+  const least = fromBox(thing, u, v);
+  return least > far ? least : outline(thing, u, v);
 }
 
 /** Paints a thing's face at a place of its plane into `out`. */
