@@ -60,26 +60,34 @@ function outline(thing: LyingThing, u: number, v: number): number {
   }
 }
 
-/** A box about each thing at its own place, in sizes: from u to u, from v to v. */
-const BOX: Readonly<Record<LyingThing['kind'], readonly [number, number, number, number] | null>> = {
-  hand: [-3.75, 0.7, -0.37, 0.6],
-  comb: [-0.56, 0.51, -0.31, 0.31],
-  butterfly: [-0.55, 0.55, -0.2, 0.2],
-  scissors: [-0.51, 0.64, -0.3, 0.3],
-  stick: [-0.51, 0.51, -0.06, 0.06],
-  cup: [-0.51, 0.51, -0.51, 0.51],
-  // These have a breadth of their own.
-  card: null,
-  ruler: null,
-};
+/** A box about a thing at its own place, mm: from u to u, from v to v. */
+function boxAbout({ kind, size: s }: LyingThing): readonly [number, number, number, number] {
+  switch (kind) {
+    case 'hand':
+      return [-3.75 * s, 0.7 * s, -0.37 * s, 0.6 * s];
+    case 'comb':
+      return [-0.56 * s, 0.51 * s, -0.31 * s, 0.31 * s];
+    case 'butterfly':
+      return [-0.55 * s, 0.55 * s, -0.2 * s, 0.2 * s];
+    case 'scissors':
+      return [-0.51 * s, 0.64 * s, -0.3 * s, 0.3 * s];
+    case 'card':
+      return [-43, 43, -27, 27];
+    case 'stick':
+      return [-0.51 * s, 0.51 * s, -0.06 * s, 0.06 * s];
+    case 'ruler':
+      return [-0.5 * s, 0.5 * s, -14, 14];
+    case 'cup':
+      return [-0.51 * s, 0.51 * s, -0.51 * s, 0.51 * s];
+  }
+}
 
 /** How far a place lies from the box about a thing, mm; 0 inside. Never farther than from its outline. */
 function fromBox(thing: LyingThing, u: number, v: number): number {
-  const box = BOX[thing.kind];
-  if (!box) return 0;
-  const [left, right, low, high] = box;
-  const s = thing.size;
-  return Math.hypot(Math.max(left * s - u, 0, u - right * s), Math.max(low * s - v, 0, v - high * s));
+  const [left, right, low, high] = boxAbout(thing);
+  const du = Math.max(left - u, 0, u - right);
+  const dv = Math.max(low - v, 0, v - high);
+  return Math.sqrt(du * du + dv * dv);
 }
 
 function inThing(thing: LyingThing, x: number, y: number): readonly [u: number, v: number] {
