@@ -5,7 +5,7 @@ import { loomFrame } from './frame.ts';
 import { groundPainter } from './ground.ts';
 import { looseEnds } from './loose.ts';
 import type { LoomScene } from './scene.ts';
-import { thingColour, thingDistance } from './things.ts';
+import { placed, thingColour, thingDistance } from './things.ts';
 import { plannedYarn, type Weave, weave } from './weave.ts';
 
 export interface Painted {
@@ -93,9 +93,10 @@ export function paint(scene: LoomScene): Painted {
     out[1] = out[1]! * level;
     out[2] = out[2]! * level;
   };
+  const things = scene.things.map(placed);
   const thingShadow = (x: number, y: number, z: number): number => {
     let taken = 0;
-    for (const thing of scene.things) {
+    for (const thing of things) {
       const rise = thing.z - z;
       if (rise <= 0) continue;
       const soft = Math.max(1, rise * light.softness * 4);
@@ -106,7 +107,7 @@ export function paint(scene: LoomScene): Painted {
   };
 
   const sample = (ray: Float64Array, out: Float64Array): void => {
-    for (const thing of scene.things) {
+    for (const thing of things) {
       const x = ray[0]! + ray[2]! * thing.z;
       const y = ray[1]! + ray[3]! * thing.z;
       if (thing.z < 0) continue;
@@ -170,7 +171,7 @@ export function paint(scene: LoomScene): Painted {
     }
     const gx = x + ray[2]! * groundZ;
     const gy = y + ray[3]! * groundZ;
-    for (const thing of scene.things) {
+    for (const thing of things) {
       if (thing.z >= 0) continue;
       const distance = thingDistance(thing, gx, gy, 0);
       if (distance < 0) {

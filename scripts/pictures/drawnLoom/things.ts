@@ -82,42 +82,51 @@ function boxAbout({ kind, size: s }: LyingThing): readonly [number, number, numb
   }
 }
 
+/** A thing with what is the same for every place that is asked about. */
+export interface PlacedThing extends LyingThing {
+  readonly cos: number;
+  readonly sin: number;
+  readonly box: ReturnType<typeof boxAbout>;
+}
+
+export const placed = (thing: LyingThing): PlacedThing => ({
+  ...thing,
+  cos: Math.cos(thing.turn),
+  sin: Math.sin(thing.turn),
+  box: boxAbout(thing),
+});
+
 /** How far a place lies from the box about a thing, mm; 0 inside. Never farther than from its outline. */
-function fromBox(thing: LyingThing, u: number, v: number): number {
-  const [left, right, low, high] = boxAbout(thing);
-  const du = Math.max(left - u, 0, u - right);
-  const dv = Math.max(low - v, 0, v - high);
+function fromBox({ box }: PlacedThing, u: number, v: number): number {
+  const du = Math.max(box[0] - u, 0, u - box[1]);
+  const dv = Math.max(box[2] - v, 0, v - box[3]);
   return Math.sqrt(du * du + dv * dv);
 }
 
-function inThing(thing: LyingThing, x: number, y: number): readonly [u: number, v: number] {
-  const cos = Math.cos(thing.turn);
-  const sin = Math.sin(thing.turn);
-  const dx = x - thing.x;
-  const dy = y - thing.y;
-  return [dx * cos + dy * sin, dy * cos - dx * sin];
+/** Whether a thing lies over a place, or within a margin of it; loom mm. */
+export function covers(thing: PlacedThing, x: number, y: number, margin: number): boolean {
+  return thing.z >= 0 && thingDistance(thing, x, y, margin) < margin;
 }
 
-/** Whether a thing lies over a place, or within a margin of it; loom mm. */
-export function covers(thing: LyingThing, x: number, y: number, margin: number): boolean {
-  if (thing.z < 0) return false;
-  const [u, v] = inThing(thing, x, y);
-  return outline(thing, u, v) < margin;
-}
+/** A place along a thing and to its left. */
+const along = ({ x, y, cos, sin }: PlacedThing, atX: number, atY: number): number => (atX - x) * cos + (atY - y) * sin;
+const aside = ({ x, y, cos, sin }: PlacedThing, atX: number, atY: number): number => (atY - y) * cos - (atX - x) * sin;
 
 /**
  * Distance in mm from a thing's outline at a place of its plane: negative inside.
  * @param far from which on only that it is no less than this counts.
  */
-export function thingDistance(thing: LyingThing, x: number, y: number, far: number): number {
-  const [u, v] = inThing(thing, x, y);
+export function thingDistance(thing: PlacedThing, x: number, y: number, far: number): number {
+  const u = along(thing, x, y);
+  const v = aside(thing, x, y);
   const least = fromBox(thing, u, v);
   return least > far ? least : outline(thing, u, v);
 }
 
 /** Paints a thing's face at a place of its plane into `out`. */
-export function thingColour(thing: LyingThing, x: number, y: number, distance: number, out: Float64Array): void {
-  const [u, v] = inThing(thing, x, y);
+export function thingColour(thing: PlacedThing, x: number, y: number, distance: number, out: Float64Array): void {
+  const u = along(thing, x, y);
+  const v = aside(thing, x, y);
   const round =
     thing.kind === 'hand' || thing.kind === 'butterfly' || thing.kind === 'stick' ? Math.min(1, -distance / 7) : 1;
   let shade = 0.62 + 0.38 * Math.sqrt(round) + 0.08 * (smoothNoise(x / 6, y / 6, 7) - 0.5);

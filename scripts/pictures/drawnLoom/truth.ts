@@ -1,7 +1,7 @@
 import { colourHex } from '../colour.ts';
 import type { Floats } from './floats.ts';
 import type { LoomScene } from './scene.ts';
-import { covers } from './things.ts';
+import { covers, placed } from './things.ts';
 import type { Weave } from './weave.ts';
 
 function median(values: readonly number[]): number {
@@ -26,6 +26,7 @@ export function drawnTruth(
   const pitch = scene.loom.pitch;
   const hit = { yarn: -1, height: 0, lean: 0, mark: 0 };
   const missing = new Set(scene.warp.missing);
+  const things = scene.things.map(placed);
   const fell = Array.from({ length: ends }, (_, end) => {
     const tops: number[] = [];
     for (let column = -3; column <= 3; column++) {
@@ -53,7 +54,7 @@ export function drawnTruth(
     const side = (end: number, column: 1 | 2): number | null => {
       if (fell[end]! < y + 1) return null;
       const x = median(near.map((row) => row[column]));
-      return scene.things.some((thing) => covers(thing, x + centreX, base + y, 4)) ? null : x;
+      return things.some((thing) => covers(thing, x + centreX, base + y, 4)) ? null : x;
     };
     const left_mm = side(0, 1);
     const right_mm = side(ends - 1, 2);
@@ -61,7 +62,7 @@ export function drawnTruth(
   }
   const hidden = (end: number): boolean =>
     missing.has(end) ||
-    scene.things.some((thing) => covers(thing, weave.stringX(end, base + fell[end]!), base + fell[end]!, 5));
+    things.some((thing) => covers(thing, weave.stringX(end, base + fell[end]!), base + fell[end]!, 5));
   const passes = Math.max(...scene.cloth.passes);
   return {
     name: scene.name,

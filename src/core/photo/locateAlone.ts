@@ -16,8 +16,15 @@ import { stringsSure } from './stringsSure.ts';
 /** Of the frame's eight edges as many must be there beyond chance for a last look. */
 const FAINT_FRAME = 4;
 
+/** The loom as the picture alone shows it, or why not. */
+export interface SoughtAlone {
+  readonly found: Sought<LocatedLoom>;
+  /** Looks for what the plan has otherwise than the picture, which takes about as long as the search itself. */
+  readonly explained: () => Sought<LocatedLoom>;
+}
+
 /** Finds the loom by what the picture shows of it; marks then only take part in the fit. */
-export function locateAlone(view: View, options: LocateOptions): Sought<LocatedLoom> {
+export function locateAlone(view: View, options: LocateOptions): SoughtAlone {
   const { photo, expected, prior, mirrored } = view;
   const seen = framePicture(photo, prior, mirrored);
   let strings: StringBands | undefined;
@@ -27,13 +34,16 @@ export function locateAlone(view: View, options: LocateOptions): Sought<LocatedL
     return strings;
   };
   const { support, found } = bestAsPlanned(view, looksInTurn(view, seen, bands, options), options);
-  if (found.ok || found.problem.code === 'wrong-pitch') return found;
-  // Where the frame is as planned beyond doubt, no other opening is.
-  const other =
-    support > FRAME_CLEAR && found.problem.code !== 'no-loom' ? null : otherOpening(view, seen, bands(), options);
-  if (other) return other;
-  if (found.problem.code !== 'no-loom') return found;
-  return cutLoom(photo, expected) ?? found;
+  const explained = (): Sought<LocatedLoom> => {
+    if (found.ok || found.problem.code === 'wrong-pitch') return found;
+    // Where the frame is as planned beyond doubt, no other opening is.
+    const planned = support > FRAME_CLEAR && found.problem.code !== 'no-loom';
+    const other = planned ? null : otherOpening(view, seen, bands(), options);
+    if (other) return other;
+    if (found.problem.code !== 'no-loom') return found;
+    return cutLoom(photo, expected) ?? found;
+  };
+  return { found, explained };
 }
 
 /** A look with its share of the frame's edges, and the loom it shows or why it doesn't. */

@@ -51,13 +51,13 @@ export function locateByMarks(seen: View, marks: Marks, options: LocateOptions):
       : null;
   if (settled(near)) return near;
   // Marks that are out bring the camera beside the loom: what the picture shows without them is then the better start.
-  let alone = !four || contradicted(near) ? locateAlone(view, options) : null;
+  let alone = !four || contradicted(near) ? locateAlone(view, options).found : null;
   if (alone?.ok) return alone;
   if (near?.ok || (four && contradicted(near))) return near;
   const onStrings = withStrings(view, byMarks, marks, options);
   if (settled(onStrings)) return onStrings;
   if (contradicted(onStrings)) {
-    alone ??= locateAlone(view, options);
+    alone ??= locateAlone(view, options).found;
     return alone.ok ? alone : onStrings;
   }
   // The picture doesn't confirm the plan's strings and frame: the marks alone tie it to millimetres.

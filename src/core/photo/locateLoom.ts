@@ -32,13 +32,15 @@ export function locateLoom(photo: Photo, piece: Piece, given: LoomOptions = {}):
     // Four corners place a picture by themselves.
     return locateByMarks(view, marks, { ...options, earlier: corners < 4 ? (earlier?.() ?? null) : null });
   }
-  const found = locateAlone(view, options);
-  if (found.ok || !UNPLACED.has(found.problem.code)) return found;
-  const reference = earlier?.();
-  if (!reference) return found;
-  options.trace?.(`${found.problem.code}: placed by the earlier check?`);
-  const placed = locateByEarlier(view, reference, options);
-  return placed.ok ? placed : found;
+  const { found, explained } = locateAlone(view, options);
+  if (found.ok) return found;
+  const reference = UNPLACED.has(found.problem.code) ? earlier?.() : null;
+  if (reference) {
+    options.trace?.(`${found.problem.code}: placed by the earlier check?`);
+    const placed = locateByEarlier(view, reference, options);
+    if (placed.ok) return placed;
+  }
+  return explained();
 }
 
 /** What a picture is said to lack that an earlier check may stand in for. */
