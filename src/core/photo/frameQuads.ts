@@ -148,14 +148,21 @@ function supportOf(
     for (let side = 0; side < 4; side++) {
       const isOuter = outer[side & 1]!;
       const rim = rims[isOuter === made ? 1 : 0]!;
-      most -= 1 - edgeSupport(edges, rim[side]!, rim[(side + 1) % 4]!, usual);
+      most -= 1 - edgeSupport(edges, rim[side]!, rim[(side + 1) % 4]!, usual, least - most + 1);
       if (most < least) return 0;
     }
   }
   return most;
 }
 
-function edgeSupport({ width, height, direction }: ColourEdges, from: Place, to: Place, usual: Float64Array): number {
+/** Share of one edge that is there; 0, given up on the way, where it can't reach `least`. */
+function edgeSupport(
+  { width, height, direction }: ColourEdges,
+  from: Place,
+  to: Place,
+  usual: Float64Array,
+  least: number,
+): number {
   const dx = to.x - from.x;
   const dy = to.y - from.y;
   const length = Math.hypot(dx, dy);
@@ -164,8 +171,11 @@ function edgeSupport({ width, height, direction }: ColourEdges, from: Place, to:
   const near = NEAR[along]!;
   const nx = -dy / length;
   const ny = dx / length;
+  const anywhere = usual[along]!;
+  const needed = LOOKS * (anywhere + Math.max(0, least) * (1 - anywhere)) - 1e-6;
   let hits = 0;
   for (let k = 0; k < LOOKS; k++) {
+    if (hits + LOOKS - k < needed) return 0;
     const share = (k + 0.5) / LOOKS;
     const x = from.x + share * dx + 0.5;
     const y = from.y + share * dy + 0.5;
@@ -179,6 +189,5 @@ function edgeSupport({ width, height, direction }: ColourEdges, from: Place, to:
       }
     }
   }
-  const anywhere = usual[along]!;
   return Math.max(0, (hits / LOOKS - anywhere) / (1 - anywhere));
 }
