@@ -18,14 +18,6 @@ async function readingOf(seed: number, change: (scene: LoomScene) => LoomScene =
 }
 const LONG = { timeout: 120_000 };
 
-test('an end woven alone in a weft of the strings’ colour isn’t bare', LONG, async () => {
-  const { reading, truth } = await readingOf(9128);
-  expect(reading.status).toBe('measured');
-  expect(wrongFigures(reading, truth)).toEqual([]);
-  const alone = reading.ends[12]!.fell!;
-  expect(Math.abs(alone.value - truth.ends[12]!.fell_mm!)).toBeLessThan(1);
-});
-
 test('where a shade ends behind the strings isn’t the fell', LONG, async () => {
   const { reading, truth } = await readingOf(9137);
   expect(reading.status).toBe('measured');
@@ -44,17 +36,6 @@ test(
     expect(highest).toBeLessThan(seen.fell!.value);
   },
 );
-
-test('a frame whose sides are narrower than its bars is found', LONG, async () => {
-  const { reading, truth } = await readingOf(9138);
-  expect(reading.status).toBe('measured');
-  expect(wrongFigures(reading, truth)).toEqual([]);
-});
-
-test('a bar on a dark table, seen no better than its shadow, isn’t measured from', LONG, async () => {
-  const { reading, truth } = await readingOf(9117);
-  expect(wrongFigures(reading, truth)).toEqual([]);
-});
 
 test('shadows of the neighbours in an empty notch’s place aren’t its string', LONG, async () => {
   const { reading } = await readingOf(9237, (scene) => {

@@ -14,9 +14,7 @@ const LABELS = [
   'pitch-x1.1',
   'ends+4',
   'first+3',
-  'opening-height-x0.85',
   'opening-width-x1.15',
-  'opening-both-x1.1x0.85',
 ];
 const looms = spoiltLooms([join(import.meta.dirname, '../fixtures/photos/dev01')], []).filter((loom) =>
   LABELS.some((label) => loom.name.endsWith(label)),
