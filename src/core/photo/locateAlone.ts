@@ -38,6 +38,7 @@ export function locateAlone(view: View, options: LocateOptions): SoughtAlone {
     if (found.ok || found.problem.code === 'wrong-pitch') return found;
     // Where the frame is as planned beyond doubt, no other opening is.
     const planned = support > FRAME_CLEAR && found.problem.code !== 'no-loom';
+    if (!planned) options.onStage?.('opening', 3, 4);
     const other = planned ? null : otherOpening(view, seen, bands(), options);
     if (other) return other;
     if (found.problem.code !== 'no-loom') return found;

@@ -44,11 +44,4 @@ export function locateLoom(photo: Photo, piece: Piece, given: LoomOptions = {}):
 }
 
 /** What a picture is said to lack that an earlier check may stand in for. */
-const UNPLACED: ReadonlySet<ReasonCode> = new Set([
-  'no-loom',
-  'no-strings',
-  'bar-missing',
-  'loom-cut-off',
-  'wrong-count',
-  'references-disagree',
-]);
+const UNPLACED: ReadonlySet<ReasonCode> = new Set(['no-loom', 'no-strings', 'wrong-count', 'references-disagree']);

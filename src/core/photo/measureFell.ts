@@ -11,7 +11,7 @@ import { type CoarseFell, coarseFell, type EndRows } from './fellSearch.ts';
 import { COVERED_GAP, gapCover, gapEdge, OPEN_GAP } from './gapCover.ts';
 import type { Layers } from './layers.ts';
 import type { StringTrack } from './loomPose.ts';
-import { rippleTops } from './ripplesOn.ts';
+import { rippleTops } from './rippleTops.ts';
 import { columnProfile, rowFeatures, smoothedUp, stripColumns, type View } from './rowFeatures.ts';
 import type { LoomSampler } from './sampleLoom.ts';
 import { median } from './statistics.ts';

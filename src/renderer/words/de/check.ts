@@ -141,6 +141,7 @@ export const check: Words['check'] = {
     locate: 'Rahmen suchen',
     frame: 'Rahmen suchen',
     strings: 'Fäden suchen',
+    opening: 'Nach einer anderen Öffnung sehen',
     lens: 'Linse begradigen',
     reference: 'Maßstab festlegen',
     earlier: 'Vorige Messung ansehen',

@@ -145,6 +145,7 @@ export const check = {
     locate: 'Finding the frame',
     frame: 'Finding the frame',
     strings: 'Finding strings',
+    opening: 'Looking for another opening',
     lens: 'Straightening the lens',
     reference: 'Fixing the scale',
     earlier: 'Looking at the check before it',
