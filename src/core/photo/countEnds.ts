@@ -70,14 +70,16 @@ export function countEnds(look: StringLook, view: View, inView: Pick<WarpInView,
       }),
     });
   }
-  return [...judged(looks, expected.ends), ...outside].sort((a, b) => a.place - b.place);
+  return [...judged(looks, expected.ends, new Set()), ...outside].sort((a, b) => a.place - b.place);
 }
 
 /**
  * The same near the bottom bar, below the cloth: what lies over the strings at the top bar needn't reach down there.
+ * @param above places outside the plan that hold a string by what is seen at the top bar: here that has to be borne out,
+ *   not proven anew.
  * @returns nothing where the cloth leaves too little bare.
  */
-export function countEndsBelow(look: StringLook, view: View): PlaceSeen[] {
+export function countEndsBelow(look: StringLook, view: View, above: ReadonlySet<number>): PlaceSeen[] {
   const { photo, settings } = look;
   const { expected } = view;
   const depths = DEPTHS.filter((depth) => depth <= expected.base - BELOW_BASE);
@@ -88,7 +90,7 @@ export function countEndsBelow(look: StringLook, view: View): PlaceSeen[] {
     const samples = depths.map((depth) => lookAtString(photo, toPhoto, x, depth, 0, settings, reach));
     return { place: first + k, samples };
   });
-  return judged(looks, expected.ends);
+  return judged(looks, expected.ends, above);
 }
 
 /** Which places are looked at, and how far beside each. */
@@ -107,8 +109,14 @@ interface Looks {
   readonly samples: readonly (StringSample | null)[];
 }
 
-/** Tells strings from what else is met at the places. @param ends of the plan. */
-function judged(looks: readonly Looks[], ends: number): PlaceSeen[] {
+/** Outside the plan a string must show itself so much more clearly. */
+const STRICT = 0.7;
+
+/**
+ * Tells strings from what else is met at the places.
+ * @param ends of the plan. @param likely places outside the plan at which a string is expected all the same.
+ */
+function judged(looks: readonly Looks[], ends: number, likely: ReadonlySet<number>): PlaceSeen[] {
   const heights = Array.from({ length: looks[0]?.samples.length ?? 0 }, (_, k) => k);
   // The usual colour of a string and the usual contrast at each height: most places hold a string.
   const usual = heights.map((k) => {
@@ -141,7 +149,7 @@ function judged(looks: readonly Looks[], ends: number): PlaceSeen[] {
   const usualApart = median(inPlan.map((one) => one.apart));
   const usualWander = median(inPlan.map((one) => one.wander));
   return measures.map((one): PlaceSeen => {
-    const strict = one.place < 0 || one.place >= ends ? 0.7 : 1;
+    const strict = (one.place < 0 || one.place >= ends) && !likely.has(one.place) ? STRICT : 1;
     const seen = one.share > 0.55 / strict;
     const unlike = one.apart / Math.max(14, 4 * usualApart);
     const sameColour = unlike < strict;

@@ -37,19 +37,21 @@ export function notchesHeld(look: StringLook, view: View, inView: WarpInView | n
   const open = places.some(({ why }) => why === OVER_NOTCH);
   const against = contradicts(places, ends);
   if (!open && !against) return { places, below: new Set(), atBottom: false };
-  const atBottom = countEndsBelow(look, view);
+  const beyond = places.filter((one) => one.present && !inPlan(one, ends)).map(({ place }) => place);
+  const atBottom = countEndsBelow(look, view, new Set(beyond));
   if (against && atBottom.length > 0 && !contradicts(atBottom, ends)) {
     return { places: atBottom, below: new Set(), atBottom: true };
   }
   const strung = new Set(atBottom.filter((one) => one.present).map(({ place }) => place));
-  const above = places.filter(({ place, present }) => present && place >= 0 && place < ends);
+  const above = places.filter((one) => one.present && inPlan(one, ends));
   const both = above.filter(({ place }) => strung.has(place));
   return { places, below: both.length >= SEEN_BELOW * above.length ? strung : new Set(), atBottom: false };
 }
 
+const inPlan = ({ place }: PlaceSeen, ends: number): boolean => place >= 0 && place < ends;
+
 function contradicts(places: readonly PlaceSeen[], ends: number): boolean {
-  const inPlan = ({ place }: PlaceSeen): boolean => place >= 0 && place < ends;
-  const empty = places.filter((one) => inPlan(one) && !one.present && one.why !== OUTSIDE_PICTURE);
+  const empty = places.filter((one) => inPlan(one, ends) && !one.present && one.why !== OUTSIDE_PICTURE);
   const lacking = empty.filter(({ why }) => why !== OVER_NOTCH);
-  return lacking.length > Math.max(2, MISSING * ends) || places.some((one) => one.present && !inPlan(one));
+  return lacking.length > Math.max(2, MISSING * ends) || places.some((one) => one.present && !inPlan(one, ends));
 }
