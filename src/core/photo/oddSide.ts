@@ -1,3 +1,4 @@
+import { notchX } from './coarseCamera.ts';
 import type { Expected } from './expected.ts';
 import type { ColourRaster } from './reduce.ts';
 import { insidePicture, sampleColour } from './sample.ts';
@@ -5,16 +6,17 @@ import { median } from './statistics.ts';
 
 export type FrameSide = 'bottom' | 'top' | 'left' | 'right';
 
-/** Places looked at along one side. */
+/** Places looked at along one side; if so many of them lie beside the warp, a bar is looked at there. */
 const LOOKS = 24;
+const BESIDE = 5;
 /** A face that differs from the other sides' wood by fewer colour steps is wood in another light. */
 const FEWEST_STEPS = 30;
 /** How many times as far from the wood as from what lies beside it a face must be to be no wood. */
 const UNLIKE = 2.5;
 
 /**
- * The side whose face doesn't look like the other sides' wood but like what lies outside it: there is table where the
- * look has wood. Null when there is none.
+ * The side whose face doesn't look like the other sides' wood but like what lies outside it, or outside which their wood
+ * begins: there is table where the look has wood. Null when there is none.
  * @param toSmall loom mm (z above the strings' plane) to pixels of `picture`.
  */
 export function oddSide(
@@ -26,16 +28,22 @@ export function oddSide(
   const height = expected.openingHeight;
   const depth = -expected.stringDiameter / 2;
   const colour = new Float64Array(3);
+  const shares = Array.from({ length: LOOKS }, (_, k) => (k + 0.5) / LOOKS);
+  const across = shares.map((share) => (2 * share - 1) * half);
+  const warpFrom = notchX(expected, expected.firstNotch) - expected.pitch;
+  const warpTo = notchX(expected, expected.firstNotch + expected.ends);
+  // Strings and the cardboard behind them may be of the wood's colour.
+  const beside = across.filter((x) => x < warpFrom || x > warpTo);
+  const alongBars = beside.length < BESIDE ? across : beside;
   /** Colours `out` bars outside the opening, along one side. */
   const along = (side: FrameSide, out: number): number[][] => {
     const seen: number[][] = [];
-    for (let k = 0; k < LOOKS; k++) {
-      const share = (k + 0.5) / LOOKS;
-      const aside = out * expected.bar;
-      const [x, y] =
-        side === 'bottom' || side === 'top'
-          ? [-half + 2 * half * share, side === 'bottom' ? -aside : height + aside]
-          : [side === 'left' ? -half - aside : half + aside, height * share];
+    const aside = out * expected.bar;
+    const places =
+      side === 'bottom' || side === 'top'
+        ? alongBars.map((x) => ({ x, y: side === 'bottom' ? -aside : height + aside }))
+        : shares.map((share) => ({ x: side === 'left' ? -half - aside : half + aside, y: height * share }));
+    for (const { x, y } of places) {
       const at = toSmall(x, y, depth);
       if (!insidePicture(picture, at.x, at.y)) continue;
       sampleColour(picture, at.x, at.y, colour, 0);
@@ -44,7 +52,7 @@ export function oddSide(
     return seen;
   };
   const middle = (colours: readonly number[][]): number[] | null =>
-    colours.length < LOOKS / 3 ? null : [0, 1, 2].map((c) => median(colours.map((one) => one[c]!)));
+    colours.length < BESIDE ? null : [0, 1, 2].map((c) => median(colours.map((one) => one[c]!)));
   const apart = (a: readonly number[], b: readonly number[]): number => Math.hypot(...a.map((part, c) => part - b[c]!));
   // Rails may be narrower than the bars.
   const sides = (['bottom', 'top', 'left', 'right'] as const).map((side) => {
@@ -53,10 +61,10 @@ export function oddSide(
   for (const { side, face } of sides) {
     const here = middle(face);
     const wood = middle(sides.flatMap((other) => (other.side === side ? [] : other.face)));
-    const beside = middle(along(side, 1.35));
-    if (!here || !wood || !beside) continue;
+    const outside = middle(along(side, 1.35));
+    if (!here || !wood || !outside) continue;
     const unlike = apart(here, wood);
-    if (unlike > FEWEST_STEPS && unlike > UNLIKE * apart(here, beside)) return side;
+    if (unlike > FEWEST_STEPS && unlike > UNLIKE * Math.min(apart(here, outside), apart(outside, wood))) return side;
   }
   return null;
 }
