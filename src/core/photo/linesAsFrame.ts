@@ -44,6 +44,9 @@ function* crossedPairs(
   }
 }
 
+/** Proportions that differ by less, as a factor, may be the same seen at a slant. */
+const LIKE = 1.12;
+
 /** Every pair of pairs of lines with the plan's proportions. */
 export function* plannedFrames(
   lines: readonly FrameLines[],
@@ -54,24 +57,20 @@ export function* plannedFrames(
   for (const family of lines) {
     for (const { round, seenRatio } of crossedPairs(family, picture)) {
       const [p, q, r, s] = round;
-      for (const outerAcross of [0, 2 * bar]) {
-        for (const outerAlong of [0, 2 * bar]) {
-          const w = openingWidth + outerAcross;
-          const h = openingHeight + outerAlong;
+      for (const first of [0, 2 * bar]) {
+        for (const second of [0, 2 * bar]) {
           // The bars may run along either family.
-          if (ratio(seenRatio, w / h) < 1.12) {
+          const ways = [
+            { corners: [p, q, r, s], aspect: seenRatio, across: first, along: second },
+            { corners: [q, r, s, p], aspect: 1 / seenRatio, across: second, along: first },
+          ] as const;
+          for (const { corners, aspect, across, along } of ways) {
+            const width = openingWidth + across;
+            const height = openingHeight + along;
+            if (ratio(aspect, width / height) >= LIKE) continue;
             yield {
-              corners: openingOf([p, q, r, s], w, h, openingWidth, openingHeight),
-              outer: [outerAlong > 0, outerAcross > 0],
-              expected,
-            };
-          }
-          const turnedWidth = openingWidth + outerAlong;
-          const turnedHeight = openingHeight + outerAcross;
-          if (ratio(seenRatio, turnedHeight / turnedWidth) < 1.12) {
-            yield {
-              corners: openingOf([q, r, s, p], turnedWidth, turnedHeight, openingWidth, openingHeight),
-              outer: [outerAcross > 0, outerAlong > 0],
+              corners: openingOf(corners, width, height, openingWidth, openingHeight),
+              outer: [along > 0, across > 0],
               expected,
             };
           }
