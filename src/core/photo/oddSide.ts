@@ -14,6 +14,10 @@ const FEWEST_STEPS = 30;
 /** How many times as far from the wood as from what lies beside it a face must be to be no wood. */
 const UNLIKE = 2.5;
 
+/** What lies inside and outside a face, bars from the opening; teeth and their shade may lie in one of the places. */
+const INSIDE = -0.4;
+const OUTSIDE = [1.35, 1.7, 2.1] as const;
+
 /**
  * The side whose face doesn't look like the other sides' wood but like what lies outside it, or outside which their wood
  * begins: there is table where the look has wood. Null when there is none.
@@ -61,10 +65,15 @@ export function oddSide(
   for (const { side, face } of sides) {
     const here = middle(face);
     const wood = middle(sides.flatMap((other) => (other.side === side ? [] : other.face)));
-    const outside = middle(along(side, 1.35));
-    if (!here || !wood || !outside) continue;
+    const [inside, outside, ...farther] = [INSIDE, ...OUTSIDE].map((out) => middle(along(side, out)));
+    if (!here || !wood || !inside || !outside) continue;
     const unlike = apart(here, wood);
-    if (unlike > FEWEST_STEPS && unlike > UNLIKE * Math.min(apart(here, outside), apart(outside, wood))) return side;
+    const like = (one: readonly number[], other: readonly number[]): boolean => unlike > UNLIKE * apart(one, other);
+    if (unlike <= FEWEST_STEPS) continue;
+    if (like(here, outside)) return side;
+    // Wood that begins beyond: the table reaches over the face from inside the opening.
+    const beyond = [outside, ...farther].some((colour) => colour && like(colour, wood));
+    if (beyond && like(here, inside)) return side;
   }
   return null;
 }
