@@ -41,7 +41,7 @@ export function oddSide(
   const alongBars = beside.length < BESIDE ? across : beside;
   /** Colours `out` bars outside the opening, along one side. */
   const along = (side: FrameSide, out: number): number[][] => {
-    const seen: number[][] = [];
+    const colours: number[][] = [];
     const aside = out * expected.bar;
     const places =
       side === 'bottom' || side === 'top'
@@ -51,29 +51,33 @@ export function oddSide(
       const at = toSmall(x, y, depth);
       if (!insidePicture(picture, at.x, at.y)) continue;
       sampleColour(picture, at.x, at.y, colour, 0);
-      seen.push([...colour]);
+      colours.push([...colour]);
     }
-    return seen;
+    return colours;
   };
-  const middle = (colours: readonly number[][]): number[] | null =>
-    colours.length < BESIDE ? null : [0, 1, 2].map((c) => median(colours.map((one) => one[c]!)));
+  const middle = (colours: readonly number[][]): number[] =>
+    [0, 1, 2].map((c) => median(colours.map((one) => one[c]!)));
+  const seen = (side: FrameSide, out: number): number[] | null => {
+    const colours = along(side, out);
+    return colours.length < BESIDE ? null : middle(colours);
+  };
   const apart = (a: readonly number[], b: readonly number[]): number => Math.hypot(...a.map((part, c) => part - b[c]!));
   // Rails may be narrower than the bars.
   const sides = (['bottom', 'top', 'left', 'right'] as const).map((side) => {
-    return { side, face: along(side, side === 'bottom' || side === 'top' ? 0.55 : 0.3) };
+    return { side, here: seen(side, side === 'bottom' || side === 'top' ? 0.55 : 0.3) };
   });
-  for (const { side, face } of sides) {
-    const here = middle(face);
-    const wood = middle(sides.flatMap((other) => (other.side === side ? [] : other.face)));
-    const [inside, outside, ...farther] = [INSIDE, ...OUTSIDE].map((out) => middle(along(side, out)));
+  for (const { side, here } of sides) {
+    // Each of the other sides counts alike: both rails may stand aside.
+    const others = sides.flatMap((other) => (other.side === side || !other.here ? [] : [other.here]));
+    const wood = others.length < 2 ? null : middle(others);
+    const [inside, outside, ...farther] = [INSIDE, ...OUTSIDE].map((out) => seen(side, out));
     if (!here || !wood || !inside || !outside) continue;
     const unlike = apart(here, wood);
-    const like = (one: readonly number[], other: readonly number[]): boolean => unlike > UNLIKE * apart(one, other);
     if (unlike <= FEWEST_STEPS) continue;
-    if (like(here, outside)) return side;
-    // Wood that begins beyond: the table reaches over the face from inside the opening.
-    const beyond = [outside, ...farther].some((colour) => colour && like(colour, wood));
-    if (beyond && like(here, inside)) return side;
+    if (unlike > UNLIKE * apart(here, outside)) return side;
+    // Where wood only begins beyond, the table reaches over the face from inside the opening, in the wood's shade.
+    const beyond = [outside, ...farther].some((colour) => colour && unlike > UNLIKE * apart(colour, wood));
+    if (beyond && unlike > apart(here, inside)) return side;
   }
   return null;
 }
