@@ -170,22 +170,25 @@ function wrongBriefs(photo: Whole): SpoiltLoom[] {
       'count',
     ]);
   }
+  // One bar higher or lower, the wood's inner edge lies where the plan has the outer one, or the other way round.
+  const { bar_mm: bar } = brief.loom;
   const openings = [
-    ['height', 1, 0.92],
-    ['height', 1, 0.85],
-    ['height', 1, 1.15],
-    ['height', 1, 1.25],
-    ['width', 0.92, 1],
-    ['width', 1.15, 1],
-    ['both', 1.15, 1.15],
-    ['both', 1.1, 0.85],
+    ['one-bar-lower', width, height - bar],
+    ['one-bar-higher', width, height + bar],
+    ['two-bars-narrower', width - 2 * bar, height],
+    ['two-bars-wider', width + 2 * bar, height],
+    ['height-x0.85', width, 0.85 * height],
+    ['height-x1.25', width, 1.25 * height],
+    ['width-x0.92', 0.92 * width, height],
+    ['width-x1.15', 1.15 * width, height],
+    ['both-x1.15x1.15', 1.15 * width, 1.15 * height],
+    ['both-x1.1x0.85', 1.1 * width, 0.85 * height],
   ] as const;
-  for (const [side, wide, high] of openings) {
+  for (const [label, wide, high] of openings) {
     // A warp that doesn't fit into the opening is refused before any photograph.
-    if (wide * width < ends * pitch) continue;
-    const opening = { opening_width_mm: Math.round(width * wide), opening_height_mm: Math.round(height * high) };
-    const label = `opening-${side}-x${side === 'both' ? `${wide}x` : ''}${side === 'width' ? wide : high}`;
-    add(label, 'opening', changed(brief, opening, {}), ['references-disagree'], [width, height]);
+    if (wide < ends * pitch) continue;
+    const opening = { opening_width_mm: Math.round(wide), opening_height_mm: Math.round(high) };
+    add(`opening-${label}`, 'opening', changed(brief, opening, {}), ['references-disagree'], [width, height]);
   }
   return cases;
 }

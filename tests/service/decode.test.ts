@@ -91,6 +91,18 @@ describe('a photograph is decoded as it is displayed', () => {
     });
     expect(await readPhotoMetadata(new Uint8Array(100))).toEqual({ taken: null, camera: null });
   });
+
+  test('its focal length is told in diagonals of the picture, where the file tells a likely one', async () => {
+    const withFocal = (mm: string) =>
+      sharp(quarters.rgb, quarters.raw)
+        .withExif({ IFD2: { FocalLengthIn35mmFilm: mm } })
+        .jpeg()
+        .toBuffer();
+    expect((await decoded(await withFocal('77'))).focal).toBeCloseTo(77 / 43.27, 3);
+    expect((await decoded(await withFocal('0'))).focal).toBeUndefined();
+    expect((await decoded(await withFocal('65535'))).focal).toBeUndefined();
+    expect((await decoded(await sharp(quarters.rgb, quarters.raw).jpeg().toBuffer())).focal).toBeUndefined();
+  });
 });
 
 describe('the limits of a photograph are kept before anything decodes it', () => {

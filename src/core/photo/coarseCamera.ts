@@ -10,6 +10,7 @@ import {
 } from './camera.ts';
 import type { Expected } from './expected.ts';
 import { leastSquares } from './leastSquares.ts';
+import type { Photo } from './raster.ts';
 
 /** What is known of the camera before it has taken this picture. */
 export interface CameraPrior {
@@ -23,11 +24,16 @@ export interface CameraPrior {
 }
 
 /**
- * A hand-held camera nothing is known of: main cameras of phones see 60–75° over the long side, a focal length about
- * 0.83 of it, give or take a quarter (common practice, no source); lenses bend by a few per cent at the corner.
+ * A hand-held camera: main cameras of phones see 60–75° over the long side, a focal length about 0.83 of it, give or
+ * take a quarter (common practice, no source); lenses bend by a few per cent at the corner. The focal length that a
+ * photograph's file tells takes the usual one's place, no surer: the picture may have been cut down since.
  */
-export const usualCamera = (size: PictureSize): CameraPrior => ({
-  logFocal: Math.log(0.83 * Math.max(size.width, size.height)),
+export const usualCamera = (photo: PictureSize & Pick<Photo, 'focal'>): CameraPrior => ({
+  logFocal: Math.log(
+    photo.focal === undefined
+      ? 0.83 * Math.max(photo.width, photo.height)
+      : photo.focal * Math.hypot(photo.width, photo.height),
+  ),
   logFocalSigma: 0.25,
   k1: 0,
   k1Sigma: 0.05,

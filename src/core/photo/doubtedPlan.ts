@@ -30,7 +30,7 @@ export function openingDiffers(plan: Expected, seen: Expected): Sought<never> | 
       );
       return `The plan has an opening of ${width} × ${height}; the picture shows about ${seenWidth} × ${seenHeight}.`;
     }),
-    'Measure the opening’s width and height again, correct them in the plan, then check again.',
+    'Measure the opening’s width and height again and correct them in the plan; if they are right, take the picture without zoom.',
   );
 }
 

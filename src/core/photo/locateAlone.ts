@@ -33,18 +33,40 @@ export function locateAlone(view: View, options: LocateOptions): SoughtAlone {
     strings ??= stringBands(photo, expected);
     return strings;
   };
-  const { support, found } = bestAsPlanned(view, looksInTurn(view, seen, bands, options), options);
+  const best = bestAsPlanned(view, looksInTurn(view, seen, bands, options), options);
+  const { support } = best;
+  const other = (): Sought<LocatedLoom> | null => {
+    options.onStage?.('opening', 3, 4);
+    return otherOpening(view, seen, bands(), options);
+  };
+  const found = best.found.ok && oddCamera(best.found.value, view, options) ? (other() ?? best.found) : best.found;
   const explained = (): Sought<LocatedLoom> => {
-    if (found.ok || found.problem.code === 'wrong-pitch') return found;
+    if (best.found.ok || found.ok || found.problem.code === 'wrong-pitch') return found;
     // Where the frame is as planned beyond doubt, no other opening is.
     const planned = support > FRAME_CLEAR && found.problem.code !== 'no-loom';
-    if (!planned) options.onStage?.('opening', 3, 4);
-    const other = planned ? null : otherOpening(view, seen, bands(), options);
-    if (other) return other;
+    const opening = planned ? null : other();
+    if (opening) return opening;
     if (found.problem.code !== 'no-loom') return found;
     return cutLoom(photo, expected) ?? found;
   };
   return { found, explained };
+}
+
+/** Sigmas of the usual focal length from which on another opening, seen by a usual camera, is the likelier. */
+const ODD_FOCAL = 3;
+/** A focal length this near to one that is known, as a share, is that one. */
+const KNOWN_FOCAL = 0.15;
+
+/**
+ * Whether a loom fits its plan by an odd camera only: from aslant, an opening higher or lower than planned looks like the
+ * planned one seen through a much longer or shorter lens.
+ */
+function oddCamera({ pose }: LocatedLoom, { photo, prior }: View, { lens, trace }: LocateOptions): boolean {
+  const logFocal = Math.log(pose.focal);
+  const off = Math.abs(logFocal - prior.logFocal) / prior.logFocalSigma;
+  if (off < ODD_FOCAL) return false;
+  trace?.(`a focal length ${off.toFixed(1)} sigma from the usual`);
+  return !lens || Math.abs(Math.log(lens.focal * Math.hypot(photo.width, photo.height)) - logFocal) > KNOWN_FOCAL;
 }
 
 /** A look with its share of the frame's edges, and the loom it shows or why it doesn't. */

@@ -3,6 +3,8 @@ export interface Photo {
   readonly width: number;
   readonly height: number;
   readonly rgb: Uint8Array;
+  /** The focal length that its file tells, in diagonals of the picture; absent where it tells none. */
+  readonly focal?: number;
 }
 
 /** One channel of numbers, row-major from the top left. */

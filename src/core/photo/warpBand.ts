@@ -1,6 +1,5 @@
 import { type CombChain, longestChain } from './combChain.ts';
 import type { RidgeTrack } from './ridgeTracks.ts';
-import { median } from './statistics.ts';
 
 /** The comb of strings as one row of the turned picture shows it. */
 export interface CombRow {
@@ -55,12 +54,17 @@ export function crossings(tracks: readonly RidgeTrack[], at: number, slope = 0):
   return found.sort((a, b) => a.x - b.x);
 }
 
+const median = (values: readonly number[]): number => {
+  const sorted = [...values].sort((a, b) => a - b);
+  return sorted[sorted.length >> 1] ?? 0;
+};
+
 /** Straight line through (y, value) by repeated medians (Siegel): up to half the rows may be wrong. */
 function steadyLine(rows: readonly { y: number; value: number }[]): (y: number) => number {
   const slopes = rows.map((a) =>
     median(rows.filter((b) => Math.abs(b.y - a.y) > 1e-9).map((b) => (b.value - a.value) / (b.y - a.y))),
   );
-  const slope = rows.length > 1 ? median(slopes) : 0;
+  const slope = median(slopes);
   const at = median(rows.map((row) => row.value - slope * row.y));
   return (y) => at + slope * y;
 }

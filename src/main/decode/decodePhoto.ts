@@ -4,6 +4,7 @@ import { failure, type Outcome, success } from '../../core/model/outcome.ts';
 import type { Photo } from '../../core/photo/raster.ts';
 import { inspectPhoto, type PhotoTag } from './inspectPhoto.ts';
 import { photoLimits } from './photoLimits.ts';
+import { readFocal } from './photoMetadata.ts';
 
 // One photograph at a time, on one core: a weaver's computer has other work, and memory stays bounded.
 sharp.cache(false);
@@ -69,7 +70,10 @@ export async function decodePhoto(bytes: Uint8Array): Promise<Outcome<Photo, Pho
   const header = inspectPhoto(bytes);
   if (!header.ok) return header;
   try {
-    return header.value.ending === 'heic' ? await decodeHeic(bytes) : success(await decodeWithSharp(bytes));
+    const decoded = header.value.ending === 'heic' ? await decodeHeic(bytes) : success(await decodeWithSharp(bytes));
+    if (!decoded.ok) return decoded;
+    const focal = await readFocal(bytes);
+    return focal === null ? decoded : success({ ...decoded.value, focal });
   } catch (thrown) {
     const message = thrown instanceof Error ? thrown.message : String(thrown);
     if (message.includes('timeout')) {

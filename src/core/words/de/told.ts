@@ -271,8 +271,8 @@ export const told: Told = [
     'Geplant ist eine Öffnung von {width} × {height}; das Bild zeigt etwa {seenWidth} × {seenHeight}',
   ],
   [
-    'Measure the opening’s width and height again, correct them in the plan, then check again',
-    'Breite und Höhe der Öffnung noch einmal messen, im Plan richtigstellen und neu prüfen',
+    'Measure the opening’s width and height again and correct them in the plan; if they are right, take the picture without zoom',
+    'Breite und Höhe der Öffnung noch einmal messen und im Plan richtigstellen; stimmen sie, das Bild ohne Zoom aufnehmen',
   ],
   [
     'Opening and strings don’t fit together: with notches {pitch} apart the opening is about {seenWidth} × {seenHeight}, with an opening of {width} × {height} the notches are about {seenPitch} apart',
