@@ -16,6 +16,7 @@ import {
   plannedFrames,
   type StringScale,
 } from './linesAsFrame.ts';
+import { oddSide } from './oddSide.ts';
 import { cameraFromPoints } from './pointsCamera.ts';
 import { fitPose } from './poseFit.ts';
 import type { Photo } from './raster.ts';
@@ -151,7 +152,9 @@ function looksAmong(
     .flatMap((quad) => {
       const scene = { ...seen, expected: quad.expected };
       const camera = cameraOfQuad(quad, scene);
-      return camera ? [settle(camera, scene)] : [];
+      const one = camera && settle(camera, scene);
+      // Lines of a checked table are bolder than wood's edges, but have table between them.
+      return one && oddSide(scene.picture, toSmall(one.camera, scene), one.expected) === null ? [one] : [];
     })
     .sort((a, b) => scoreOf(b) - scoreOf(a));
   const apart: Settled[] = [];

@@ -89,7 +89,7 @@ const HOPELESS = 0.2;
 const FEET = 20;
 
 /** Where fewer upper strings than this share are believed, shadows may have been followed. */
-const FOLLOWED = 0.5;
+const FOLLOWED = 0.8;
 
 const reducedMap = (camera: Camera, photo: Photo, factor: number, mirrored: boolean) => {
   const toPhoto = mapOf(camera, photo, mirrored);
