@@ -12,6 +12,7 @@ import {
   session,
   shell,
 } from 'electron';
+import type { Settings } from '../../core/contract/hostApi.ts';
 import { EVENT_CHANNEL } from '../../core/contract/preloadBridge.ts';
 import { catchLastResort, notStarted } from '../log/lastResort.ts';
 import { openLog } from '../log/log.ts';
@@ -24,6 +25,7 @@ import { thisProcess } from '../store/thisProcess.ts';
 import { answerCalls } from './answerCalls.ts';
 import { PAGE_PREFIX, schemePrivileges, serveApp } from './appProtocol.ts';
 import { endNotices } from './endNotices.ts';
+import { followLanguage } from './followLanguage.ts';
 import { guardContents, guardSession } from './guardPages.ts';
 import { menuTemplate } from './menu.ts';
 import { OpenedFiles } from './openedFiles.ts';
@@ -97,27 +99,28 @@ function start(): void {
     tell,
   });
   const language = async () => (await readSettings({ store, places, log, shell: shellPorts })).language;
-  answerCalls(
-    ipcMain,
-    endNotices(service, {
-      now: () => performance.now(),
-      away: () => window !== null && !window.isDestroyed() && !window.isFocused(),
-      language,
-      show(words) {
-        if (!Notification.isSupported()) return;
-        const notice = new Notification({ title: 'Plumbweft', body: words });
-        notice.on('click', () => window?.show());
-        notice.show();
-      },
-    }),
-  );
-  void language().then((spoken) => {
-    const template = menuTemplate(
-      (command) => tell({ kind: 'command', command }),
-      process.platform === 'darwin',
-      spoken,
-    );
+  let spoken: Settings['language'] | null = null;
+  const speak = (next: Settings['language']) => {
+    if (next === spoken) return;
+    spoken = next;
+    const template = menuTemplate((command) => tell({ kind: 'command', command }), process.platform === 'darwin', next);
     Menu.setApplicationMenu(Menu.buildFromTemplate(template));
+  };
+  const noticed = endNotices(service, {
+    now: () => performance.now(),
+    away: () => window !== null && !window.isDestroyed() && !window.isFocused(),
+    language,
+    show(words) {
+      if (!Notification.isSupported()) return;
+      const notice = new Notification({ title: 'Plumbweft', body: words });
+      notice.on('click', () => window?.show());
+      notice.show();
+    },
+  });
+  answerCalls(ipcMain, followLanguage(noticed, speak));
+  void language().then((kept) => {
+    // The weaver may have been quicker.
+    if (spoken === null) speak(kept);
   });
   openWindow();
 }
