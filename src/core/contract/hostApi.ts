@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import type { Outcome } from '../model/outcome.ts';
+import { stages } from '../model/stage.ts';
 import { bothUnitsSchema, checkRecordSchema, loomReadingSchema } from '../project/checkDocument.ts';
 import { marksSchema } from '../project/marksSchema.ts';
 import { loomSchema, pathCommand, pieceSchema } from '../project/pieceDocument.ts';
@@ -237,7 +238,7 @@ export const settingsSchema = settings;
 
 /** Sent by the host without being asked. */
 export const hostEvent = z.discriminatedUnion('kind', [
-  z.strictObject({ kind: z.literal('job'), job: jobId, stage: z.string(), done: z.number(), of: z.number() }),
+  z.strictObject({ kind: z.literal('job'), job: jobId, stage: z.enum(stages), done: z.number(), of: z.number() }),
   z.strictObject({ kind: z.literal('watched-photo'), key, name: z.string() }),
   z.strictObject({ kind: z.literal('piece-changed-elsewhere'), key }),
   z.strictObject({ kind: z.literal('command'), command: z.string() }),

@@ -1,5 +1,6 @@
 import type { FittedLens } from '../model/check.ts';
 import type { Marks } from '../model/marks.ts';
+import type { Stage } from '../model/stage.ts';
 import type { CameraPrior } from './coarseCamera.ts';
 import type { EarlierReference } from './earlierReference.ts';
 import type { Expected } from './expected.ts';
@@ -17,7 +18,7 @@ export interface LocateOptions {
   readonly earlier?: EarlierReference | null;
   /** A line of inner figures for a maintainer. */
   readonly trace?: (line: string) => void;
-  readonly onStage?: (name: string, done: number, of: number) => void;
+  readonly onStage?: (name: Stage, done: number, of: number) => void;
 }
 
 /**

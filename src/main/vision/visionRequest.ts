@@ -2,6 +2,7 @@ import type { FittedLens, LoomReading, ReferenceReading } from '../../core/model
 import type { Marks } from '../../core/model/marks.ts';
 import type { Outcome } from '../../core/model/outcome.ts';
 import type { Piece } from '../../core/model/piece.ts';
+import type { Stage } from '../../core/model/stage.ts';
 import type { DisplayImage } from '../decode/displayJpeg.ts';
 import type { PhotoTag } from '../decode/inspectPhoto.ts';
 import type { PhotoMetadata } from '../decode/photoMetadata.ts';
@@ -63,5 +64,5 @@ export interface VisionAnswers {
 export type VisionTag = PhotoTag | 'cancelled' | 'internal';
 
 export type VisionMessage =
-  | { readonly kind: 'stage'; readonly stage: string; readonly done: number; readonly of: number }
+  | { readonly kind: 'stage'; readonly stage: Stage; readonly done: number; readonly of: number }
   | { readonly kind: 'answer'; readonly outcome: Outcome<VisionAnswers[keyof VisionAnswers], VisionTag> };

@@ -1,6 +1,7 @@
 import { parentPort } from 'node:worker_threads';
 import { checkPhoto } from '../../core/compare/checkPhoto.ts';
 import { failure, type Outcome, success } from '../../core/model/outcome.ts';
+import type { Stage } from '../../core/model/stage.ts';
 import { stageTimes } from '../cli/stageTimes.ts';
 import { decodePhoto } from '../decode/decodePhoto.ts';
 import { displayJpeg } from '../decode/displayJpeg.ts';
@@ -15,7 +16,7 @@ const tell = (message: VisionMessage): void => parentPort?.postMessage(message);
 async function answer(request: VisionRequest): Promise<Outcome<VisionAnswers[keyof VisionAnswers], VisionTag>> {
   // The core has no clock: the time between two stages is taken here.
   const times = stageTimes(() => performance.now());
-  const begin = (stage: string, done: number, of: number) => {
+  const begin = (stage: Stage, done: number, of: number) => {
     times.begin(stage);
     tell({ kind: 'stage', stage, done, of });
   };

@@ -4,6 +4,7 @@ import type { CheckRecord, LoomReading } from '../../../core/model/check.ts';
 import type { Marks } from '../../../core/model/marks.ts';
 import type { Problem } from '../../../core/model/outcome.ts';
 import type { Piece } from '../../../core/model/piece.ts';
+import type { Stage } from '../../../core/model/stage.ts';
 import { host } from '../../host/currentHost.ts';
 import { newJob } from '../../state/newJob.ts';
 import { usePiece } from '../../state/pieceStore.ts';
@@ -29,7 +30,7 @@ export interface Job {
   readonly id: string;
   /** The photograph when the piece holds it already; null when it was just handed over. */
   readonly hash: string | null;
-  readonly stage: string;
+  readonly stage: Stage;
   readonly done: number;
   readonly of: number;
 }
@@ -95,7 +96,7 @@ export const useChecks = create<CheckState>((set, get) => {
     if (key === null) return;
     get().stop();
     const id = newJob('check');
-    set({ job: { id, hash, stage: '', done: 0, of: 0 }, problem: null });
+    set({ job: { id, hash, stage: 'decode', done: 0, of: 0 }, problem: null });
     // It is held against the piece as it is kept: what was just changed goes there first.
     await usePiece.getState().saveNow();
     const bytes = file === undefined ? undefined : new Uint8Array(await file.arrayBuffer());

@@ -1,4 +1,5 @@
 import { listInWords } from '../../../core/model/listWords.ts';
+import type { Stage } from '../../../core/model/stage.ts';
 
 /** Loom check, and what is said when a photograph can't be measured. */
 export const check = {
@@ -136,27 +137,21 @@ export const check = {
   },
   cameraName: 'camera.jpg',
   stages: {
-    quality: 'Judging light and sharpness',
-    ends: 'Following each end',
-    beat: 'Reading the beat',
-    start: 'Opening the photograph',
     decode: 'Opening the photograph',
-    decoding: 'Opening the photograph',
+    quality: 'Judging light and sharpness',
     locate: 'Finding the frame',
     frame: 'Finding the frame',
     strings: 'Finding strings',
     opening: 'Looking for another opening',
-    lens: 'Straightening the lens',
-    reference: 'Fixing the scale',
+    ends: 'Following each end',
     earlier: 'Looking at the check before it',
     fell: 'Following the fell',
     selvedges: 'Following the edges',
-    selvedge: 'Following the edges',
-    ribs: 'Counting passes',
+    beat: 'Reading the beat',
     colours: 'Matching the yarns',
+    ribs: 'Counting passes',
     compare: 'Comparing with the plan',
-    waiting: 'Waiting for the photograph before it',
-  },
+  } satisfies Record<Stage, string>,
   stageOf: (stage: string, done: number, of: number) => `${stage}, ${done} of ${of}`,
   stop: 'Stop reading',
   photograph: 'Photograph',
