@@ -27,6 +27,8 @@ export interface LocateOptions {
  */
 export type LoomOptions = Omit<LocateOptions, 'earlier'> & {
   readonly earlier?: (() => EarlierReference | null) | null;
+  /** Whether it is mirrored is only likely: nobody said so of this very picture or of its camera. */
+  readonly mirroredLikely?: boolean;
 };
 
 /** One picture and what is looked for in it. */

@@ -29,7 +29,9 @@ export type VisionRequest =
       /** The device, where it is known without the picture's own words. */
       readonly camera: string | null;
       /** What the weaver said of cameras: whether their pictures are turned over as in a looking-glass. */
-      readonly cameras: readonly { readonly name: string; readonly mirrors: boolean }[];
+      readonly cameras: readonly { readonly name: string | null; readonly mirrors: boolean }[];
+      /** What the weaver said of this very picture; null when nothing. */
+      readonly mirrored: boolean | null;
       /** What earlier photographs showed of cameras' lenses. */
       readonly lenses: readonly { readonly camera: string; readonly lens: FittedLens }[];
       readonly earlier: EarlierPhoto | null;

@@ -123,7 +123,7 @@ export function Camera({ piece, afterRefusal, onTaken, onLeave }: CameraProps) {
             </select>
           </label>
         )}
-        <CameraTurns piece={piece} camera={named} />
+        {named !== null && <CameraTurns piece={piece} camera={named} />}
         <ul className="check-tips">
           {words.tips.map((tip) => (
             <li key={tip}>{tip}</li>

@@ -52,8 +52,11 @@ interface CheckState {
   readonly measureKept: (hash: string, name: string, camera?: string | null) => Promise<void>;
   /** The same photograph again, with what was marked in it by hand. */
   readonly measureWithMarks: (marks: Marks) => Promise<void>;
-  /** The photograph looked at, with what was marked in it, against the piece as it is now. */
-  readonly measureAgain: () => Promise<void>;
+  /**
+   * The photograph looked at, with what was marked in it, against the piece as it is now.
+   * @param mirrored what was just said of it.
+   */
+  readonly measureAgain: (mirrored?: boolean) => Promise<void>;
   readonly stop: () => void;
   readonly keep: (note: string) => Promise<CheckRecord | null>;
   readonly openCheck: (id: string) => Promise<void>;
@@ -90,7 +93,7 @@ export const useChecks = create<CheckState>((set, get) => {
     hash: string | null,
     marks: Marks | null,
     camera: string | null,
-    file?: Blob,
+    { file, mirrored }: { readonly file?: Blob; readonly mirrored?: boolean | undefined } = {},
   ) => {
     const { key } = usePiece.getState();
     if (key === null) return;
@@ -109,6 +112,7 @@ export const useChecks = create<CheckState>((set, get) => {
       hash,
       marks,
       camera,
+      ...(mirrored === undefined ? {} : { mirrored }),
     };
     const answer = await host().call('measurePhoto', asked, bytes);
     if (get().job?.id !== id) return;
@@ -145,15 +149,15 @@ export const useChecks = create<CheckState>((set, get) => {
       } else set({ problem: answer.problem });
       set({ ready: true });
     },
-    measureFile: (file, name, camera = null) => measure(name, null, null, camera, file),
+    measureFile: (file, name, camera = null) => measure(name, null, null, camera, { file }),
     measureKept: (hash, name, camera = null) => measure(name, hash, null, camera),
     measureWithMarks: async (marks) => {
       const { look } = get();
       if (look !== null) await measure(look.name, look.hash, marks, look.camera);
     },
-    measureAgain: async () => {
+    measureAgain: async (mirrored) => {
       const { look } = get();
-      if (look !== null) await measure(look.name, look.hash, look.marks, look.camera);
+      if (look !== null) await measure(look.name, look.hash, look.marks, look.camera, { mirrored });
     },
     stop: () => {
       const { job } = get();

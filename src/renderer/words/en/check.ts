@@ -131,8 +131,15 @@ export const check = {
     tryIt: 'Hold a page with writing before it: can you read it in the picture?',
     no: 'The writing is right',
     yes: 'It is turned over',
-    doesTurn: (camera: string) => `${camera} turns its pictures over; left and right are put back.`,
-    doesNotTurn: (camera: string) => `${camera} shows left and right as they are.`,
+    unnamed: 'Nothing in it names its camera: what you say goes for all such photographs, until you say otherwise.',
+    doesTurn: (camera: string | null) =>
+      camera === null
+        ? 'No camera is named in it. As you said of such photographs, it is taken to be turned over; left and right are put back.'
+        : `${camera} turns its pictures over; left and right are put back.`,
+    doesNotTurn: (camera: string | null) =>
+      camera === null
+        ? 'No camera is named in it. As you said of such photographs, left and right are taken as they are seen.'
+        : `${camera} shows left and right as they are.`,
     change: 'It’s the other way',
   },
   cameraName: 'camera.jpg',
@@ -294,7 +301,7 @@ export const check = {
     if (way === 'camera')
       return cameraKnown
         ? 'It is remembered for this camera.'
-        : 'Nothing in this photograph names its camera. The four corners tell left from right too.';
+        : 'Nothing in this photograph names its camera: what you say goes for all such photographs, until you say otherwise.';
     return `${way === 'plan' ? 'Loom, notches and ends are' : 'The opening is'} changed on Piece. This photograph can then be measured as it is.`;
   },
   mended: 'Measure it again.',
