@@ -210,7 +210,7 @@ export const told: Told = [
   ],
   [
     'Take away what lies over the bar, then take the picture again',
-    'Wegnehmen, was über der Leiste liegt, dann noch einmal aufnehmen',
+    'Wegnehmen, was über dem Balken liegt, dann noch einmal aufnehmen',
   ],
   [
     'If nothing lies there, correct the number of ends in the plan',

@@ -112,7 +112,7 @@ export const check: Words['check'] = {
   watchStop: 'Keinen Ordner beobachten',
   goodPhotograph: 'Ein gutes Foto',
   tips: [
-    'Beide Leisten und beide Seiten des Rahmens im Bild.',
+    'Beide Balken und beide Seiten des Rahmens im Bild.',
     'Die Kamera etwa auf Höhe der Gewebemitte.',
     'Ein Fenster daneben hilft mehr als eine Lampe.',
     'Ein glattes Tuch hinter die Fäden, wenn der Tisch Streifen hat.',
@@ -285,7 +285,7 @@ export const check: Words['check'] = {
     camera: 'Die Kamera oder der Karton?',
   },
   waysSecond: (way, cameraKnown) => {
-    if (way === 'photograph') return 'Beide Leisten im Bild. Ein Fenster daneben hilft mehr als eine Lampe.';
+    if (way === 'photograph') return 'Beide Balken im Bild. Ein Fenster daneben hilft mehr als eine Lampe.';
     if (way === 'marks') return 'Sie sind noch, wo sie gesetzt wurden.';
     if (way === 'camera')
       return cameraKnown

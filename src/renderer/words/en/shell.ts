@@ -21,6 +21,7 @@ export const shell = {
   inches: 'in',
   lengthRefusal: (least: string, most: string) => `A length from ${least} to ${most}, please.`,
   numberRefusal: (least: string, most: string) => `A number from ${least} to ${most}, please.`,
+  wholeNumberRefusal: (least: string, most: string) => `A whole number from ${least} to ${most}, please.`,
   keysHere: 'Keys here',
   close: 'Close',
   cancel: 'Leave it',
