@@ -13,7 +13,6 @@ export const shell: Words['shell'] = {
   pieces: 'Stücke',
   pieceName: 'Name dieses Stücks',
   piecesOf: (name) => `${name}: Liste der Stücke`,
-  skipToWork: 'Zur Arbeit',
   undo: 'Zurück',
   redo: 'Wieder vor',
   redoTip: 'Wieder vor (Strg+Umschalt+Z)',

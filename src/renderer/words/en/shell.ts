@@ -12,7 +12,6 @@ export const shell = {
   pieces: 'Pieces',
   pieceName: 'Name of this piece',
   piecesOf: (name: string) => `${name}: list of pieces`,
-  skipToWork: 'Go to the work',
   undo: 'Undo',
   redo: 'Redo',
   redoTip: 'Redo (Ctrl+Shift+Z)',
