@@ -6,6 +6,7 @@ import type { Problem } from '../../../core/model/outcome.ts';
 import type { Piece } from '../../../core/model/piece.ts';
 import type { Stage } from '../../../core/model/stage.ts';
 import { host } from '../../host/currentHost.ts';
+import { fileBytes } from '../../host/fileBytes.ts';
 import { newJob } from '../../state/newJob.ts';
 import { usePiece } from '../../state/pieceStore.ts';
 
@@ -102,8 +103,9 @@ export const useChecks = create<CheckState>((set, get) => {
     set({ job: { id, hash, stage: 'decode', done: 0, of: 0 }, problem: null });
     // It is held against the piece as it is kept: what was just changed goes there first.
     await usePiece.getState().saveNow();
-    const bytes = file === undefined ? undefined : new Uint8Array(await file.arrayBuffer());
+    const bytes = file === undefined ? undefined : await fileBytes(file);
     if (get().job?.id !== id) return;
+    if (bytes?.ok === false) return set({ job: null, look: null, problem: bytes.problem });
     const { piece } = usePiece.getState();
     const asked = {
       key,
@@ -114,7 +116,7 @@ export const useChecks = create<CheckState>((set, get) => {
       camera,
       ...(mirrored === undefined ? {} : { mirrored }),
     };
-    const answer = await host().call('measurePhoto', asked, bytes);
+    const answer = await host().call('measurePhoto', asked, bytes?.value);
     if (get().job?.id !== id) return;
     set({ job: null });
     if (answer.ok) set({ look: lookAt(answer.value.result, marks, piece), chosenFlag: 0 });

@@ -118,7 +118,7 @@ export const check: Words['check'] = {
     'Ein glattes Tuch hinter die Fäden, wenn der Tisch Streifen hat.',
   ],
   notAPhotograph: 'Diese Datei ist kein Foto.',
-  notAPhotographDo: 'Ein JPEG, HEIC, PNG, WebP oder TIFF hierher ziehen.',
+  notAPhotographDo: 'Ein JPEG, HEIC, PNG, WebP oder AVIF hierher ziehen.',
   cameraTurns: {
     label: 'Diese Kamera',
     ask: 'Dreht diese Kamera ihre Bilder um, wie ein Spiegel?',

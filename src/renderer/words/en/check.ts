@@ -123,7 +123,7 @@ export const check = {
     'A plain sheet behind the strings, if the table has stripes.',
   ] as readonly string[],
   notAPhotograph: 'That file is not a photograph.',
-  notAPhotographDo: 'Drop a JPEG, HEIC, PNG, WebP or TIFF.',
+  notAPhotographDo: 'Drop a JPEG, HEIC, PNG, WebP or AVIF.',
   cameraTurns: {
     label: 'This camera',
     ask: 'Does this camera turn its pictures over, like a looking-glass?',
