@@ -126,14 +126,14 @@ export const check: Words['check'] = {
     tryIt: 'Ein Blatt mit Schrift davorhalten: ist sie im Bild lesbar?',
     no: 'Die Schrift stimmt',
     yes: 'Sie ist umgedreht',
-    unnamed: 'Nichts darin nennt seine Kamera: die Antwort gilt für alle solchen Fotos, bis sie geändert wird.',
+    unnamed: 'Dieses Foto nennt keine Kamera: die Antwort gilt für alle solchen Fotos, bis sie geändert wird.',
     doesTurn: (camera) =>
       camera === null
-        ? 'Es nennt keine Kamera. Wie für solche Fotos gesagt, gilt es als umgedreht; links und rechts werden zurückgetauscht.'
+        ? 'Dieses Foto nennt keine Kamera. Wie für solche Fotos gesagt, gilt es als umgedreht; links und rechts werden zurückgetauscht.'
         : `${camera} dreht Bilder um; links und rechts werden zurückgetauscht.`,
     doesNotTurn: (camera) =>
       camera === null
-        ? 'Es nennt keine Kamera. Wie für solche Fotos gesagt, gelten links und rechts, wie man sie sieht.'
+        ? 'Dieses Foto nennt keine Kamera. Wie für solche Fotos gesagt, gelten links und rechts, wie man sie sieht.'
         : `${camera} zeigt links und rechts, wie sie sind.`,
     change: 'Es ist andersherum',
   },
@@ -290,7 +290,7 @@ export const check: Words['check'] = {
     if (way === 'camera')
       return cameraKnown
         ? 'Das wird für diese Kamera gemerkt.'
-        : 'Nichts in diesem Foto nennt seine Kamera: die Antwort gilt für alle solchen Fotos, bis sie geändert wird.';
+        : 'Dieses Foto nennt keine Kamera: die Antwort gilt für alle solchen Fotos, bis sie geändert wird.';
     return `${way === 'plan' ? 'Rahmen, Kerben und Kettfäden werden' : 'Die Öffnung wird'} unter „Stück“ geändert. Dieses Foto lässt sich dann messen, wie es ist.`;
   },
   mended: 'Noch einmal messen.',

@@ -131,14 +131,14 @@ export const check = {
     tryIt: 'Hold a page with writing before it: can you read it in the picture?',
     no: 'The writing is right',
     yes: 'It is turned over',
-    unnamed: 'Nothing in it names its camera: what you say goes for all such photographs, until you say otherwise.',
+    unnamed: 'This photograph names no camera: your answer goes for all that name none, until you change it.',
     doesTurn: (camera: string | null) =>
       camera === null
-        ? 'No camera is named in it. As you said of such photographs, it is taken to be turned over; left and right are put back.'
+        ? 'This photograph names no camera. As you said of such ones, it is taken to be turned over; left and right are put back.'
         : `${camera} turns its pictures over; left and right are put back.`,
     doesNotTurn: (camera: string | null) =>
       camera === null
-        ? 'No camera is named in it. As you said of such photographs, left and right are taken as they are seen.'
+        ? 'This photograph names no camera. As you said of such ones, left and right are taken as they are seen.'
         : `${camera} shows left and right as they are.`,
     change: 'It’s the other way',
   },
@@ -301,7 +301,7 @@ export const check = {
     if (way === 'camera')
       return cameraKnown
         ? 'It is remembered for this camera.'
-        : 'Nothing in this photograph names its camera: what you say goes for all such photographs, until you say otherwise.';
+        : 'This photograph names no camera: your answer goes for all that name none, until you change it.';
     return `${way === 'plan' ? 'Loom, notches and ends are' : 'The opening is'} changed on Piece. This photograph can then be measured as it is.`;
   },
   mended: 'Measure it again.',
