@@ -44,6 +44,8 @@ interface CheckState {
   readonly look: Look | null;
   readonly job: Job | null;
   readonly problem: Problem | null;
+  /** Why the list couldn't be read. */
+  readonly listProblem: Problem | null;
   /** The flag the words and the close look speak of. */
   readonly chosenFlag: number;
   readonly load: () => Promise<void>;
@@ -132,23 +134,24 @@ export const useChecks = create<CheckState>((set, get) => {
     look: null,
     job: null,
     problem: null,
+    listProblem: null,
     chosenFlag: 0,
     load: async () => {
       const { key } = usePiece.getState();
       if (key === null) return;
       if (get().summariesOf !== key) {
         get().stop();
-        set({ summaries: [], summariesOf: key, look: null, problem: null, ready: false });
+        set({ summaries: [], summariesOf: key, look: null, problem: null, listProblem: null, ready: false });
       }
       const answer = await host().call('listChecks', { key });
       if (usePiece.getState().key !== key) return;
       if (answer.ok) {
         const summaries = [...answer.value.result].sort((one, other) => one.kept.localeCompare(other.kept));
-        set({ summaries });
+        set({ summaries, listProblem: null });
         // With nothing else to look at, the newest kept check is what the weaver comes for.
         const newest = summaries.at(-1);
         if (get().look === null && get().job === null && newest !== undefined) await get().openCheck(newest.id);
-      } else set({ problem: answer.problem });
+      } else set({ problem: answer.problem, listProblem: answer.problem });
       set({ ready: true });
     },
     measureFile: (file, name, camera = null) => measure(name, null, null, camera, { file }),
