@@ -14,6 +14,7 @@ import {
 } from 'electron';
 import type { Settings } from '../../core/contract/hostApi.ts';
 import { EVENT_CHANNEL } from '../../core/contract/preloadBridge.ts';
+import { tellIn } from '../../core/words/telling.ts';
 import { catchLastResort, notStarted } from '../log/lastResort.ts';
 import { openLog } from '../log/log.ts';
 import { readSettings } from '../service/ownDocuments.ts';
@@ -43,11 +44,31 @@ const tell = (event: unknown) => {
   if (window !== null && !window.isDestroyed()) window.webContents.send(EVENT_CHANNEL, event);
 };
 
+const store = realStorePorts();
+const shellPorts: ShellPorts = {
+  name: 'electron',
+  version: app.getVersion(),
+  why: 'the Electron runtime is here',
+  languages: () => app.getPreferredSystemLanguages(),
+  chooseFolder: async () => {
+    const chosen = await dialog.showOpenDialog({ properties: ['openDirectory', 'createDirectory'] });
+    return chosen.canceled ? null : (chosen.filePaths[0] ?? null);
+  },
+  chooseSaveFile: async (name) => {
+    const chosen = await dialog.showSaveDialog({ defaultPath: name });
+    return chosen.canceled || chosen.filePath === '' ? null : chosen.filePath;
+  },
+  reveal: (path) => shell.showItemInFolder(path),
+  opened: (path) => app.addRecentDocument(path),
+};
+const language = async () => (await readSettings({ store, places, log, shell: shellPorts })).language;
+
 const opened = new OpenedFiles((path) => {
-  void service?.openGiven(path).then((outcome) => {
+  void service?.openGiven(path).then(async (outcome) => {
     if (outcome.ok) return;
     const { sentence, remedy } = outcome.problem;
-    void dialog.showMessageBox({ type: 'warning', message: sentence, detail: remedy });
+    const spoken = await language();
+    void dialog.showMessageBox({ type: 'warning', message: tellIn(spoken, sentence), detail: tellIn(spoken, remedy) });
   });
 });
 
@@ -72,23 +93,6 @@ function openWindow(): void {
 function start(): void {
   guardSession(session.defaultSession);
   serveApp(protocol, join(root, 'out/renderer'));
-  const store = realStorePorts();
-  const shellPorts: ShellPorts = {
-    name: 'electron',
-    version: app.getVersion(),
-    why: 'the Electron runtime is here',
-    languages: () => app.getPreferredSystemLanguages(),
-    chooseFolder: async () => {
-      const chosen = await dialog.showOpenDialog({ properties: ['openDirectory', 'createDirectory'] });
-      return chosen.canceled ? null : (chosen.filePaths[0] ?? null);
-    },
-    chooseSaveFile: async (name) => {
-      const chosen = await dialog.showSaveDialog({ defaultPath: name });
-      return chosen.canceled || chosen.filePath === '' ? null : chosen.filePath;
-    },
-    reveal: (path) => shell.showItemInFolder(path),
-    opened: (path) => app.addRecentDocument(path),
-  };
   service = createService({
     store,
     owner: thisProcess('the app'),
@@ -98,7 +102,6 @@ function start(): void {
     log,
     tell,
   });
-  const language = async () => (await readSettings({ store, places, log, shell: shellPorts })).language;
   let spoken: Settings['language'] | null = null;
   const speak = (next: Settings['language']) => {
     if (next === spoken) return;
