@@ -72,6 +72,7 @@ for (const [index, kept] of KEPT.entries()) {
     marks: null,
     camera: null,
     cameras: [],
+    mirrored: null,
     lenses: [],
     earlier: null,
   });

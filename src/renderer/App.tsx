@@ -1,5 +1,6 @@
 import { useEffect } from 'react';
 import { useEverywhereCommands } from './keys/everywhere.ts';
+import { useFocusKept } from './keys/useFocusKept.ts';
 import { useKeyboard } from './keys/useKeyboard.ts';
 import { Bar } from './parts/Bar.tsx';
 import { ErrorGuard } from './parts/ErrorGuard.tsx';
@@ -25,12 +26,9 @@ export function App() {
   const flagged = useFlagged();
   const touring = useTour((state) => state.at !== null);
   useKeyboard();
+  useFocusKept();
   useEverywhereCommands();
   useEffect(() => watchSystemTheme(() => applyTheme(useSettings.getState().settings)), []);
-  useEffect(() => {
-    // A screen reached by key or by the main action is read out from its sentence on.
-    if (document.activeElement === document.body) document.querySelector<HTMLElement>('[data-sentence]')?.focus();
-  });
   const Current = key === null ? FirstRun : screens[screen];
   return (
     <div className="app" data-text-size={settings.textSize}>

@@ -32,6 +32,13 @@ test('the tour is left by Esc on any screen, and goes along when the bar is used
   await expect(tour).toContainText('3 of 5');
   await page.keyboard.press('Escape');
   await expect(tour).toHaveCount(0);
+  // A flag of the newest check is marked on every screen, and on none of a piece without checks.
+  const waiting = page.getByRole('button', { name: /^Loom check\s*, a flag is waiting$/ });
+  await expect(waiting).toBeVisible();
+  await page.getByRole('button', { name: 'Harbour lantern: list of pieces' }).click();
+  await page.getByRole('button', { name: 'Make a copy for the next piece' }).click();
+  await page.getByRole('button', { name: 'Harbour lantern, next: list of pieces' }).waitFor();
+  await expect(waiting).toHaveCount(0);
 });
 
 test('a question mark shows the keys of every screen, and the report can be copied', async ({ page, context }) => {

@@ -9,7 +9,14 @@ import { freeName, newShape, startingForms } from '../../src/core/cartoon/newSha
 import { covers, outlinesOf } from '../../src/core/cartoon/outline.ts';
 import { moveShape, resizeShape, rotateShape, scaleShape } from '../../src/core/cartoon/place.ts';
 import { shapeBox } from '../../src/core/cartoon/shapeBox.ts';
-import { fitShapeToGrid, nudgeShape, snapShape, snapToEndEdge, snapToTurn } from '../../src/core/cartoon/snap.ts';
+import {
+  fitShapeToGrid,
+  nudgeShape,
+  snapCorner,
+  snapShape,
+  snapToEndEdge,
+  snapToTurn,
+} from '../../src/core/cartoon/snap.ts';
 import { restack } from '../../src/core/cartoon/stack.ts';
 import { deleteVertex, insertVertex, moveVertex, verticesOf } from '../../src/core/cartoon/vertices.ts';
 import type { Shape, ShapeForm } from '../../src/core/model/piece.ts';
@@ -99,6 +106,15 @@ describe('placing', () => {
     // 33 ends: edges of ends lie half a pitch off the middle.
     expect(snapToEndEdge(0.1, grid)).toBeCloseTo(3.175);
     expect(snapToEndEdge(0.1, { ...grid, ends: 32 })).toBeCloseTo(0);
+    // A box is drawn from between two ends to between two ends, wherever it is pressed and let go.
+    fc.assert(
+      fc.property(number(-100, 100), number(0, 260), fc.constantFrom(32, 33), (x, y, ends) => {
+        const corner = snapCorner(x, y, { ...grid, ends });
+        const passed = corner.x / grid.pitch + ends / 2;
+        expect(passed).toBeCloseTo(Math.round(passed), 9);
+        expect(Math.abs(corner.x - x)).toBeLessThan(grid.pitch / 2 + 1e-9);
+      }),
+    );
   });
 
   it('nudges by one end and one turn', () => {

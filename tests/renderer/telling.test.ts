@@ -58,6 +58,7 @@ const speaking = [
   'main/store/readPiece.ts',
   'main/store/savePiece.ts',
   'main/vision/visionJobs.ts',
+  'renderer/host/fileBytes.ts',
   'main/vision/worker.ts',
 ];
 

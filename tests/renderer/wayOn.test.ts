@@ -11,6 +11,10 @@ test('what another photograph would show again is mended where it is wrong', () 
   expect(wayOn(reason('wrong-count'), null)).toEqual({ kind: 'plan', field: 'ends' });
   expect(wayOn(reason('wrong-pitch'), null)).toEqual({ kind: 'plan', field: 'notchPitch' });
   expect(wayOn(reason('references-disagree'), null)).toEqual({ kind: 'loom', field: 'openingWidth' });
+  expect(wayOn({ ...reason('references-disagree'), figure: 'openingHeight' }, null)).toEqual({
+    kind: 'loom',
+    field: 'openingHeight',
+  });
   expect(wayOn(reason('references-disagree'), marks)).toEqual({ kind: 'marks' });
   expect(wayOn(reason('points-do-not-fit'), marks)).toEqual({ kind: 'marks' });
   expect(wayOn(reason('maybe-mirrored'), null)).toEqual({ kind: 'camera' });

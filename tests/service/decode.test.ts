@@ -85,6 +85,17 @@ describe('a photograph is decoded as it is displayed', () => {
       taken: null,
       camera: 'Maker One',
     });
+    const cameraOf = async (Model: string, LensModel: string) =>
+      (
+        await readPhotoMetadata(
+          await sharp(quarters.rgb, quarters.raw)
+            .withExif({ IFD0: { Make: 'Maker', Model }, IFD2: { LensModel } })
+            .jpeg()
+            .toBuffer(),
+        )
+      ).camera;
+    expect(await cameraOf('One', 'One front camera 2.7 mm')).toBe('One front camera 2.7 mm');
+    expect(await cameraOf('One', '18-55 mm')).toBe('Maker One, 18-55 mm');
     expect(await readPhotoMetadata(readFileSync(fixture('pictures/quarters.heic')))).toEqual({
       taken: null,
       camera: 'Maker One',

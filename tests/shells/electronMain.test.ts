@@ -2,6 +2,7 @@ import { existsSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import type { Settings } from '../../src/core/contract/hostApi.ts';
 import { projectRoot } from '../support/pieces.ts';
 import { type Stubbed, startStubbed } from '../support/stubbedElectron/startStubbed.ts';
 
@@ -221,11 +222,20 @@ describe('the built main bundle over a stand-in for Electron', () => {
   });
 });
 
-test('a first start speaks the system’s language, in the window and in the menu', async () => {
+test('a first start speaks the system’s language, in the window and in the menu, which then follows the weaver’s', async () => {
   const home = mkdtempSync(join(tmpdir(), 'plumbweft-test-'));
   const german = startStubbed(home, { STUB_LANGUAGES: 'de-AT,en' });
-  expect(await german.ask('call', { name: 'readSettings', params: {} })).toMatchObject({ result: { language: 'de' } });
+  const { result } = await german.ask<{ result: Settings }>('call', { name: 'readSettings', params: {} });
+  expect(result).toMatchObject({ language: 'de' });
   expect(await german.ask('menu')).toEqual(expect.arrayContaining(['&Stück', '&Hilfe']));
+  const keep = (part: Partial<Settings>) =>
+    german.ask('call', { name: 'writeSettings', params: { ...result, ...part } });
+  const menus = async () => (await german.ask<{ menus: number }>('app')).menus;
+  await keep({ theme: 'dark' });
+  expect(await menus()).toBe(1);
+  await keep({ language: 'en' });
+  expect(await german.ask('menu')).toEqual(expect.arrayContaining(['&Piece', '&Help']));
+  expect(await menus()).toBe(2);
   german.stop();
   rmSync(home, { recursive: true, force: true });
 });

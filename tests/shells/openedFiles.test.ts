@@ -72,5 +72,14 @@ test('what can’t be opened is said, and nothing is brought in', async () => {
     expect(await main.ask('openFile', { path })).toBe(true);
     expect(await heard(main)).toMatchObject({ sent: [], boxes: [{ message: expect.stringMatching(message) }] });
   }
+  const { result } = await main.ask<{ result: object }>('call', { name: 'readSettings', params: {} });
+  await main.ask('call', { name: 'writeSettings', params: { ...result, language: 'de' } });
+  await main.ask('openFile', { path: join(place, 'nothing') });
+  expect((await heard(main)).boxes).toEqual([
+    expect.objectContaining({
+      message: 'An dieser Stelle gibt es nichts zu öffnen.',
+      detail: 'Ein Stück aus der Liste wählen.',
+    }),
+  ]);
   main.stop();
 });

@@ -45,6 +45,12 @@ export const snapPoint = (x: number, y: number, grid: WeavingGrid) => ({
   y: clothMm(snapToTurn(y, grid)),
 });
 
+/** A corner of the box a shape is drawn in: its sides stand between ends, so that an upright edge is woven where it is. */
+export const snapCorner = (x: number, y: number, grid: WeavingGrid) => ({
+  x: clothMm(snapToEndEdge(x, grid)),
+  y: clothMm(snapToTurn(y, grid)),
+});
+
 /** The shape moved, size kept, so its box's nearer side stands on the edge of an end and its foot on a whole turn. */
 export function snapShape(shape: Shape, grid: WeavingGrid, cloth: Box): Shape {
   const box = shapeBox(shape, cloth);

@@ -16,7 +16,8 @@ export function checkPhoto(photo: Photo, piece: Piece, options: LoomOptions): Lo
   const reading = measureLoom(photo, piece, options);
   if (reading.status !== 'measured') return reading;
   options.onStage?.('compare', 0, 1);
-  if (options.mirrored === undefined && cornersMarked(options.marks) < 3 && liesMirrored(reading.colours, piece)) {
+  const said = options.mirrored !== undefined && options.mirroredLikely !== true;
+  if (!said && cornersMarked(options.marks) < 3 && liesMirrored(reading.colours, piece)) {
     return askAgain({
       code: 'maybe-mirrored',
       message: inBothUnits(() => 'The colours in the cloth lie as in a mirror image of the plan.'),

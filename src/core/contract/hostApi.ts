@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import type { Outcome } from '../model/outcome.ts';
+import { stages } from '../model/stage.ts';
 import { bothUnitsSchema, checkRecordSchema, loomReadingSchema } from '../project/checkDocument.ts';
 import { marksSchema } from '../project/marksSchema.ts';
 import { loomSchema, pathCommand, pieceSchema } from '../project/pieceDocument.ts';
@@ -50,8 +51,11 @@ const checkSummary = z.strictObject({
 });
 /** A loom kept for other pieces, with what shows which one it is: the name of its photograph among the program's own. */
 const keptLoom = z.strictObject({ loom: loomSchema, photo: hash.nullable() });
-/** What the weaver said of a camera: whether its pictures are turned over as in a looking-glass. */
-const knownCamera = z.strictObject({ name: z.string().min(1).max(300), mirrors: z.boolean() });
+/**
+ * What the weaver said of a camera: whether its pictures are turned over as in a looking-glass. Pictures that name no
+ * camera count as one without a name; they may be by several, so of those it is only likely.
+ */
+const knownCamera = z.strictObject({ name: z.string().min(1).max(300).nullable(), mirrors: z.boolean() });
 const settings = z.strictObject({
   theme: z.enum(['system', 'light', 'dark']),
   language: z.enum(['en', 'de']),
@@ -136,6 +140,8 @@ export const hostCalls = {
       marks: marksSchema.nullable(),
       /** The device, where the page took the picture itself; else the picture's own words name it. */
       camera: z.string().min(1).max(300).nullable(),
+      /** Whether it is turned over, where the weaver was asked about this very picture. */
+      mirrored: z.boolean().optional(),
     }),
     measured,
     'in',
@@ -237,7 +243,7 @@ export const settingsSchema = settings;
 
 /** Sent by the host without being asked. */
 export const hostEvent = z.discriminatedUnion('kind', [
-  z.strictObject({ kind: z.literal('job'), job: jobId, stage: z.string(), done: z.number(), of: z.number() }),
+  z.strictObject({ kind: z.literal('job'), job: jobId, stage: z.enum(stages), done: z.number(), of: z.number() }),
   z.strictObject({ kind: z.literal('watched-photo'), key, name: z.string() }),
   z.strictObject({ kind: z.literal('piece-changed-elsewhere'), key }),
   z.strictObject({ kind: z.literal('command'), command: z.string() }),

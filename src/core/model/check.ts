@@ -31,6 +31,8 @@ export interface Reason {
   /** What was seen, in a sentence. */
   readonly message: BothUnits;
   readonly remedy: string;
+  /** The figure of the plan to look at first, where what was seen singles one out. */
+  readonly figure?: 'openingWidth' | 'openingHeight';
 }
 
 export type ReferenceMethod = 'opening-and-notches' | 'notches' | 'card' | 'points' | 'earlier-check' | 'fused';

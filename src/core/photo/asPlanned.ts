@@ -13,7 +13,7 @@ import type { ColourRaster } from './reduce.ts';
 import { BASE_STEPS, reducedMap } from './refinedLook.ts';
 import { FRAME_CLEAR, FRAME_SEEN } from './refineOnNotches.ts';
 import type { RefinedPose } from './refinePose.ts';
-import { type Refusal, refusal, type Sought } from './refusal.ts';
+import { lookAt, type Refusal, refusal, type Sought } from './refusal.ts';
 import { stringPitch } from './stringPitch.ts';
 import { stringsSure } from './stringsSure.ts';
 import { baseEvidence, evidenceElsewhere } from './uprightness.ts';
@@ -117,7 +117,7 @@ function disagreement(
     const seen = Math.max(...refined.frame.edges.flatMap((edge) => (edge.side === side ? [edge.support] : [])));
     if (seen >= SIDE_SEEN) continue;
     const bar = side === 'bottom' || side === 'top';
-    return refusal(
+    const notThere = refusal(
       'references-disagree',
       inBothUnits((units) => {
         const [width, height] = [expected.openingWidth, expected.openingHeight].map((one) => lengthInWords(one, units));
@@ -125,6 +125,7 @@ function disagreement(
       }),
       "Measure the opening's width and height again and correct them in the plan, or take the picture with the whole frame in view.",
     );
+    return lookAt(bar ? 'openingHeight' : 'openingWidth', notThere);
   }
   if (refined.upperShare > 0.7) return null;
   const pitch = stringPitch(photo, map, expected);

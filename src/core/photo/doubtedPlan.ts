@@ -1,7 +1,7 @@
 import { inBothUnits } from '../model/bothUnits.ts';
 import { type LengthUnits, lengthInWords } from '../model/lengthWords.ts';
 import type { Expected } from './expected.ts';
-import { refusal, type Sought } from './refusal.ts';
+import { lookAt, refusal, type Sought } from './refusal.ts';
 
 /** What differs from the plan by a smaller share is as planned: so finely a size is told by lines and strings. */
 const AS_PLANNED = 0.025;
@@ -16,7 +16,7 @@ export function openingDiffers(plan: Expected, seen: Expected): Sought<never> | 
   if (asPlanned(wide) && asPlanned(high)) return null;
   // Strings are all that tells a frame's size: what makes all of it larger may as well make their pitch smaller.
   if (Math.abs(Math.log(wide / high)) < OFF_ALIKE) return openingOrPitch(plan, Math.sqrt(wide * high));
-  return refusal(
+  const differs = refusal(
     'references-disagree',
     inBothUnits((units) => {
       const [width, height, seenWidth, seenHeight] = inWords(
@@ -32,6 +32,7 @@ export function openingDiffers(plan: Expected, seen: Expected): Sought<never> | 
     }),
     'Measure the opening’s width and height again and correct them in the plan; if they are right, take the picture without zoom.',
   );
+  return lookAt(asPlanned(wide) ? 'openingHeight' : 'openingWidth', differs);
 }
 
 /**

@@ -1,3 +1,4 @@
+import type { Stage } from '../model/stage.ts';
 import { AGAIN, asPlanned } from './asPlanned.ts';
 import { cutOff } from './cutOff.ts';
 import type { Expected } from './expected.ts';
@@ -116,7 +117,7 @@ function* looksInTurn(
   { trace, onStage }: LocateOptions,
 ): Generator<Look> {
   const { photo, expected, prior, mirrored } = view;
-  const stage = (name: string, done: number) => onStage?.(name, done, 4);
+  const stage = (name: Stage, done: number) => onStage?.(name, done, 4);
   stage('frame', 1);
   const frames = frameLooks(seen, expected, 3);
   for (const look of frames) {

@@ -1,5 +1,6 @@
 import type { FittedLens } from '../model/check.ts';
 import type { Marks } from '../model/marks.ts';
+import type { Stage } from '../model/stage.ts';
 import type { CameraPrior } from './coarseCamera.ts';
 import type { EarlierReference } from './earlierReference.ts';
 import type { Expected } from './expected.ts';
@@ -17,7 +18,7 @@ export interface LocateOptions {
   readonly earlier?: EarlierReference | null;
   /** A line of inner figures for a maintainer. */
   readonly trace?: (line: string) => void;
-  readonly onStage?: (name: string, done: number, of: number) => void;
+  readonly onStage?: (name: Stage, done: number, of: number) => void;
 }
 
 /**
@@ -26,6 +27,8 @@ export interface LocateOptions {
  */
 export type LoomOptions = Omit<LocateOptions, 'earlier'> & {
   readonly earlier?: (() => EarlierReference | null) | null;
+  /** Whether it is mirrored is only likely: nobody said so of this very picture or of its camera. */
+  readonly mirroredLikely?: boolean;
 };
 
 /** One picture and what is looked for in it. */

@@ -2,6 +2,7 @@ import { makeChart } from '../chart/makeChart.ts';
 import type { EndReading, LoomReading } from '../model/check.ts';
 import type { Piece } from '../model/piece.ts';
 import { BARE } from '../model/plan.ts';
+import type { Stage } from '../model/stage.ts';
 import { bareFoot } from './bareFoot.ts';
 import { type Beat, MOST_OFF_PLAN, readBeat } from './beat.ts';
 import { doubtClothAbove, LOOKED_ABOVE } from './clothAbove.ts';
@@ -34,7 +35,7 @@ export interface ReadCloth {
   readonly elsewhere: boolean;
 }
 
-export type OnStage = (name: string, done: number, of: number) => void;
+export type OnStage = (name: Stage, done: number, of: number) => void;
 
 /** Reads the cloth of a located loom: fell, selvedges, ribs, beat and colours, every figure with its sigma. */
 export function measureCloth(photo: Photo, piece: Piece, located: LocatedLoom, onStage: OnStage = () => {}): ReadCloth {

@@ -16,8 +16,8 @@ export function measureLoom(photo: Photo, piece: Piece, options: LoomOptions): L
   options.onStage?.('locate', 0, 1);
   const located = locateLoom(photo, piece, options);
   if (!located.ok) {
-    const { code, message, remedy } = located.problem;
-    return askAgain({ code, message, remedy });
+    const { detail: _, ...reason } = located.problem;
+    return askAgain(reason);
   }
   const { cloth, elsewhere } = measureCloth(photo, piece, located.value, options.onStage);
   // The loom may have been found the other way up; where the weaver marked all its corners, the marks say.

@@ -12,6 +12,12 @@ export type Sought<Value> =
   | { readonly ok: true; readonly value: Value }
   | { readonly ok: false; readonly problem: Refusal };
 
+/** The same, singling out the figure of the plan that is to be looked at. */
+export const lookAt = (figure: NonNullable<Reason['figure']>, { problem }: ReturnType<typeof refusal>) => ({
+  ok: false as const,
+  problem: { ...problem, figure },
+});
+
 /** @param message a sentence, in both units where it tells a length. */
 export const refusal = (
   code: ReasonCode,

@@ -48,7 +48,14 @@ export const fittedLensSchema = z.strictObject({
 const loomReadingFields = z.strictObject({
   status: z.enum(['measured', 'needs-reference', 'refused']),
   reasons: z
-    .array(z.strictObject({ code: z.enum(reasonCodes), message: bothUnitsSchema, remedy: z.string() }))
+    .array(
+      z.strictObject({
+        code: z.enum(reasonCodes),
+        message: bothUnitsSchema,
+        remedy: z.string(),
+        figure: z.enum(['openingWidth', 'openingHeight']).optional(),
+      }),
+    )
     .max(100),
   reference: z
     .strictObject({
@@ -123,7 +130,7 @@ const checkRecordFields = z.strictObject({
 /** Everything one photograph said, as it is kept. */
 export const loomReadingSchema = loomReadingFields as unknown as z.ZodType<LoomReading, LoomReading>;
 
-/** One kept check, version 5. */
+/** One kept check, version 6. */
 export const checkRecordSchema = checkRecordFields as unknown as z.ZodType<CheckRecord, CheckRecord>;
 
 const keptBefore = z.looseObject({
@@ -143,7 +150,7 @@ const keptWithPoints = z.looseObject({
 /** `checks/<id>.json`: one kept check. */
 export const checkDocument: DocumentKind<CheckRecord> = {
   format: 'plumbweft-check',
-  version: 5,
+  version: 6,
   migrations: [
     {
       from: 1,
@@ -195,6 +202,11 @@ export const checkDocument: DocumentKind<CheckRecord> = {
         }));
         return { ...kept, reading: { ...reading, reasons } };
       },
+    },
+    {
+      from: 5,
+      name: 'a reason may single out a figure of the plan',
+      migrate: (body) => body,
     },
   ],
   body: checkRecordSchema,

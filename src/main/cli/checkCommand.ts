@@ -130,6 +130,7 @@ async function measure(
     marks,
     camera: null,
     cameras: [],
+    mirrored: null,
     lenses: [],
     earlier: await earlierPhoto(ports.store, folder, piece, sha256(bytes)),
   });

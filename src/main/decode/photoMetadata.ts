@@ -6,7 +6,7 @@ import { photoLimits } from './photoLimits.ts';
 export interface PhotoMetadata {
   /** ISO 8601 instant; null when the photograph doesn't say. */
   readonly taken: string | null;
-  /** Maker and model of the device. */
+  /** Maker and model of the device, and which of its cameras where it says so: a telephone's front one mirrors, its back one doesn't. */
   readonly camera: string | null;
 }
 
@@ -35,11 +35,15 @@ async function readFields(bytes: Uint8Array, pick: readonly string[]): Promise<R
 
 /** Reads date and device. */
 export async function readPhotoMetadata(bytes: Uint8Array): Promise<PhotoMetadata> {
-  const found = await readFields(bytes, ['DateTimeOriginal', 'Make', 'Model']);
+  const found = await readFields(bytes, ['DateTimeOriginal', 'Make', 'Model', 'LensModel']);
   const taken = found.DateTimeOriginal;
   const maker = words(found.Make);
   const model = words(found.Model);
-  const camera = model.startsWith(maker) ? model : `${maker} ${model}`.trim();
+  const device = model.startsWith(maker) ? model : `${maker} ${model}`.trim();
+  const lens = words(found.LensModel);
+  // A telephone's lenses repeat its model.
+  const camera =
+    model !== '' && lens.startsWith(model) ? lens : [device, lens].filter((said) => said !== '').join(', ');
   return {
     taken: taken instanceof Date && Number.isFinite(taken.getTime()) ? taken.toISOString() : null,
     camera: camera === '' ? null : camera.slice(0, 300),

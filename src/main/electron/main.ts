@@ -12,7 +12,9 @@ import {
   session,
   shell,
 } from 'electron';
+import type { Settings } from '../../core/contract/hostApi.ts';
 import { EVENT_CHANNEL } from '../../core/contract/preloadBridge.ts';
+import { tellIn } from '../../core/words/telling.ts';
 import { catchLastResort, notStarted } from '../log/lastResort.ts';
 import { openLog } from '../log/log.ts';
 import { readSettings } from '../service/ownDocuments.ts';
@@ -24,6 +26,7 @@ import { thisProcess } from '../store/thisProcess.ts';
 import { answerCalls } from './answerCalls.ts';
 import { PAGE_PREFIX, schemePrivileges, serveApp } from './appProtocol.ts';
 import { endNotices } from './endNotices.ts';
+import { followLanguage } from './followLanguage.ts';
 import { guardContents, guardSession } from './guardPages.ts';
 import { menuTemplate } from './menu.ts';
 import { OpenedFiles } from './openedFiles.ts';
@@ -41,11 +44,31 @@ const tell = (event: unknown) => {
   if (window !== null && !window.isDestroyed()) window.webContents.send(EVENT_CHANNEL, event);
 };
 
+const store = realStorePorts();
+const shellPorts: ShellPorts = {
+  name: 'electron',
+  version: app.getVersion(),
+  why: 'the Electron runtime is here',
+  languages: () => app.getPreferredSystemLanguages(),
+  chooseFolder: async () => {
+    const chosen = await dialog.showOpenDialog({ properties: ['openDirectory', 'createDirectory'] });
+    return chosen.canceled ? null : (chosen.filePaths[0] ?? null);
+  },
+  chooseSaveFile: async (name) => {
+    const chosen = await dialog.showSaveDialog({ defaultPath: name });
+    return chosen.canceled || chosen.filePath === '' ? null : chosen.filePath;
+  },
+  reveal: (path) => shell.showItemInFolder(path),
+  opened: (path) => app.addRecentDocument(path),
+};
+const language = async () => (await readSettings({ store, places, log, shell: shellPorts })).language;
+
 const opened = new OpenedFiles((path) => {
-  void service?.openGiven(path).then((outcome) => {
+  void service?.openGiven(path).then(async (outcome) => {
     if (outcome.ok) return;
     const { sentence, remedy } = outcome.problem;
-    void dialog.showMessageBox({ type: 'warning', message: sentence, detail: remedy });
+    const spoken = await language();
+    void dialog.showMessageBox({ type: 'warning', message: tellIn(spoken, sentence), detail: tellIn(spoken, remedy) });
   });
 });
 
@@ -70,23 +93,6 @@ function openWindow(): void {
 function start(): void {
   guardSession(session.defaultSession);
   serveApp(protocol, join(root, 'out/renderer'));
-  const store = realStorePorts();
-  const shellPorts: ShellPorts = {
-    name: 'electron',
-    version: app.getVersion(),
-    why: 'the Electron runtime is here',
-    languages: () => app.getPreferredSystemLanguages(),
-    chooseFolder: async () => {
-      const chosen = await dialog.showOpenDialog({ properties: ['openDirectory', 'createDirectory'] });
-      return chosen.canceled ? null : (chosen.filePaths[0] ?? null);
-    },
-    chooseSaveFile: async (name) => {
-      const chosen = await dialog.showSaveDialog({ defaultPath: name });
-      return chosen.canceled || chosen.filePath === '' ? null : chosen.filePath;
-    },
-    reveal: (path) => shell.showItemInFolder(path),
-    opened: (path) => app.addRecentDocument(path),
-  };
   service = createService({
     store,
     owner: thisProcess('the app'),
@@ -96,28 +102,28 @@ function start(): void {
     log,
     tell,
   });
-  const language = async () => (await readSettings({ store, places, log, shell: shellPorts })).language;
-  answerCalls(
-    ipcMain,
-    endNotices(service, {
-      now: () => performance.now(),
-      away: () => window !== null && !window.isDestroyed() && !window.isFocused(),
-      language,
-      show(words) {
-        if (!Notification.isSupported()) return;
-        const notice = new Notification({ title: 'Plumbweft', body: words });
-        notice.on('click', () => window?.show());
-        notice.show();
-      },
-    }),
-  );
-  void language().then((spoken) => {
-    const template = menuTemplate(
-      (command) => tell({ kind: 'command', command }),
-      process.platform === 'darwin',
-      spoken,
-    );
+  let spoken: Settings['language'] | null = null;
+  const speak = (next: Settings['language']) => {
+    if (next === spoken) return;
+    spoken = next;
+    const template = menuTemplate((command) => tell({ kind: 'command', command }), process.platform === 'darwin', next);
     Menu.setApplicationMenu(Menu.buildFromTemplate(template));
+  };
+  const noticed = endNotices(service, {
+    now: () => performance.now(),
+    away: () => window !== null && !window.isDestroyed() && !window.isFocused(),
+    language,
+    show(words) {
+      if (!Notification.isSupported()) return;
+      const notice = new Notification({ title: 'Plumbweft', body: words });
+      notice.on('click', () => window?.show());
+      notice.show();
+    },
+  });
+  answerCalls(ipcMain, followLanguage(noticed, speak));
+  void language().then((kept) => {
+    // The weaver may have been quicker.
+    if (spoken === null) speak(kept);
   });
   openWindow();
 }

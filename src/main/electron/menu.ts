@@ -1,10 +1,14 @@
 import type { MenuItemConstructorOptions } from 'electron';
+import type { Settings } from '../../core/contract/hostApi.ts';
 
 /** What a menu entry asks of the page, by the page's own command names. */
 export type Send = (command: string) => void;
 
-/** The menu bar. Entries send the same commands as keys do; the page knows which apply now. */
-export function menuTemplate(send: Send, mac: boolean, language: 'en' | 'de'): MenuItemConstructorOptions[] {
+/**
+ * The menu bar. Entries send the same commands as keys do; the page knows which apply now. What Electron does by itself
+ * is worded here too: it would be labelled in English everywhere.
+ */
+export function menuTemplate(send: Send, mac: boolean, language: Settings['language']): MenuItemConstructorOptions[] {
   const say = (en: string, de: string) => (language === 'de' ? de : en);
   const entry = (label: string, command: string, accelerator?: string): MenuItemConstructorOptions => ({
     label,
@@ -13,21 +17,41 @@ export function menuTemplate(send: Send, mac: boolean, language: 'en' | 'de'): M
     registerAccelerator: false,
     click: () => send(command),
   });
+  const own = (role: MenuItemConstructorOptions['role'] & string, label: string): MenuItemConstructorOptions => ({
+    role,
+    label,
+  });
+  const line: MenuItemConstructorOptions = { type: 'separator' };
+  const quit = own('quit', say('Quit Plumbweft', 'Plumbweft beenden'));
+  const program: MenuItemConstructorOptions = {
+    label: 'Plumbweft',
+    submenu: [
+      own('about', say('About Plumbweft', 'Über Plumbweft')),
+      line,
+      own('services', say('Services', 'Dienste')),
+      line,
+      own('hide', say('Hide Plumbweft', 'Plumbweft ausblenden')),
+      own('hideOthers', say('Hide Others', 'Andere ausblenden')),
+      own('unhide', say('Show All', 'Alle einblenden')),
+      line,
+      quit,
+    ],
+  };
   // Elsewhere the system shows its recent documents by itself, or not at all.
   const recent: MenuItemConstructorOptions = {
     label: say('Opened lately', 'Zuletzt geöffnet'),
     role: 'recentDocuments',
-    submenu: [{ role: 'clearRecentDocuments' }],
+    submenu: [own('clearRecentDocuments', say('Clear this list', 'Diese Liste leeren'))],
   };
   return [
-    ...(mac ? [{ role: 'appMenu' } as const] : []),
+    ...(mac ? [program] : []),
     {
       label: say('&Piece', '&Stück'),
       submenu: [
         entry(say('Pieces', 'Stücke'), 'pieces', 'CmdOrCtrl+O'),
         ...(mac ? [recent] : []),
-        { type: 'separator' },
-        mac ? { role: 'close' } : { role: 'quit' },
+        line,
+        mac ? own('close', say('Close the window', 'Fenster schließen')) : quit,
       ],
     },
     {
@@ -35,10 +59,10 @@ export function menuTemplate(send: Send, mac: boolean, language: 'en' | 'de'): M
       submenu: [
         entry(say('Undo', 'Rückgängig'), 'undo', 'CmdOrCtrl+Z'),
         entry(say('Redo', 'Wiederholen'), 'redo', 'CmdOrCtrl+Shift+Z'),
-        { type: 'separator' },
-        { role: 'cut' },
-        { role: 'copy' },
-        { role: 'paste' },
+        line,
+        own('cut', say('Cut', 'Ausschneiden')),
+        own('copy', say('Copy', 'Kopieren')),
+        own('paste', say('Paste', 'Einfügen')),
       ],
     },
     {
@@ -49,8 +73,8 @@ export function menuTemplate(send: Send, mac: boolean, language: 'en' | 'de'): M
         entry(say('Order of work', 'Arbeitsfolge'), 'go-order', 'CmdOrCtrl+3'),
         entry(say('Loom check', 'Messung'), 'go-check', 'CmdOrCtrl+4'),
         entry(say('Record', 'Verlauf'), 'go-record', 'CmdOrCtrl+5'),
-        { type: 'separator' },
-        { role: 'togglefullscreen' },
+        line,
+        own('togglefullscreen', say('Full screen', 'Vollbild')),
       ],
     },
     {

@@ -16,7 +16,7 @@ const keptBefore = z.looseObject({ looms: z.array(z.unknown()) });
 /** The program's own records on this computer: settings, and which folders hold pieces. */
 export const settingsDocument: DocumentKind<Settings> = {
   format: 'plumbweft-settings',
-  version: 2,
+  version: 3,
   migrations: [
     {
       from: 1,
@@ -26,6 +26,7 @@ export const settingsDocument: DocumentKind<Settings> = {
         return { ...before, looms: before.looms.map((loom) => ({ loom, photo: null })), cameras: [] };
       },
     },
+    { from: 2, name: 'pictures that name no camera count as one', migrate: (body) => body },
   ],
   body: settingsSchema as unknown as z.ZodType<Settings, Settings>,
   called: 'settings',

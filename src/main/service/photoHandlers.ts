@@ -41,7 +41,7 @@ export function photoHandlers(
   };
 
   return {
-    async measurePhoto({ key, job, name, hash, marks, camera }, sent) {
+    async measurePhoto({ key, job, name, hash, marks, camera, mirrored }, sent) {
       const given = sent !== null ? success(sent) : hash !== null ? await bytesOf(key, hash) : null;
       if (given === null) {
         return failure('photo-missing', 'No photograph came along.', 'Choose the photograph again.');
@@ -68,6 +68,7 @@ export function photoHandlers(
             marks,
             camera,
             cameras,
+            mirrored: mirrored ?? null,
             lenses,
             earlier: earlier.value,
           },

@@ -1,9 +1,10 @@
 import { failure, type Outcome } from '../../core/model/outcome.ts';
+import type { Stage } from '../../core/model/stage.ts';
 import type { VisionAnswers, VisionRequest, VisionTag } from './visionRequest.ts';
 import { takeThread, type VisionWorker } from './visionThread.ts';
 
 export interface VisionOptions {
-  readonly onStage?: (stage: string, done: number, of: number) => void;
+  readonly onStage?: (stage: Stage, done: number, of: number) => void;
   readonly signal?: AbortSignal;
 }
 

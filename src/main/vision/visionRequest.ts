@@ -2,6 +2,7 @@ import type { FittedLens, LoomReading, ReferenceReading } from '../../core/model
 import type { Marks } from '../../core/model/marks.ts';
 import type { Outcome } from '../../core/model/outcome.ts';
 import type { Piece } from '../../core/model/piece.ts';
+import type { Stage } from '../../core/model/stage.ts';
 import type { DisplayImage } from '../decode/displayJpeg.ts';
 import type { PhotoTag } from '../decode/inspectPhoto.ts';
 import type { PhotoMetadata } from '../decode/photoMetadata.ts';
@@ -28,7 +29,9 @@ export type VisionRequest =
       /** The device, where it is known without the picture's own words. */
       readonly camera: string | null;
       /** What the weaver said of cameras: whether their pictures are turned over as in a looking-glass. */
-      readonly cameras: readonly { readonly name: string; readonly mirrors: boolean }[];
+      readonly cameras: readonly { readonly name: string | null; readonly mirrors: boolean }[];
+      /** What the weaver said of this very picture; null when nothing. */
+      readonly mirrored: boolean | null;
       /** What earlier photographs showed of cameras' lenses. */
       readonly lenses: readonly { readonly camera: string; readonly lens: FittedLens }[];
       readonly earlier: EarlierPhoto | null;
@@ -63,5 +66,5 @@ export interface VisionAnswers {
 export type VisionTag = PhotoTag | 'cancelled' | 'internal';
 
 export type VisionMessage =
-  | { readonly kind: 'stage'; readonly stage: string; readonly done: number; readonly of: number }
+  | { readonly kind: 'stage'; readonly stage: Stage; readonly done: number; readonly of: number }
   | { readonly kind: 'answer'; readonly outcome: Outcome<VisionAnswers[keyof VisionAnswers], VisionTag> };

@@ -1,12 +1,14 @@
 import { parentPort } from 'node:worker_threads';
 import { checkPhoto } from '../../core/compare/checkPhoto.ts';
 import { failure, type Outcome, success } from '../../core/model/outcome.ts';
+import type { Stage } from '../../core/model/stage.ts';
 import { stageTimes } from '../cli/stageTimes.ts';
 import { decodePhoto } from '../decode/decodePhoto.ts';
 import { displayJpeg } from '../decode/displayJpeg.ts';
 import { readPhotoMetadata } from '../decode/photoMetadata.ts';
 import { earlierReference } from './earlierCheck.ts';
 import { frontOn } from './frontOn.ts';
+import { turnedOver, turnsOver } from './turnedOver.ts';
 import type { VisionAnswers, VisionMessage, VisionRequest, VisionTag } from './visionRequest.ts';
 
 /** One question at a time, one answer to each. Nothing is kept between them, so ending the thread is always safe. */
@@ -15,7 +17,7 @@ const tell = (message: VisionMessage): void => parentPort?.postMessage(message);
 async function answer(request: VisionRequest): Promise<Outcome<VisionAnswers[keyof VisionAnswers], VisionTag>> {
   // The core has no clock: the time between two stages is taken here.
   const times = stageTimes(() => performance.now());
-  const begin = (stage: string, done: number, of: number) => {
+  const begin = (stage: Stage, done: number, of: number) => {
     times.begin(stage);
     tell({ kind: 'stage', stage, done, of });
   };
@@ -31,12 +33,10 @@ async function answer(request: VisionRequest): Promise<Outcome<VisionAnswers[key
     case 'measure': {
       const read = await readPhotoMetadata(request.bytes);
       const metadata = { ...read, camera: request.camera ?? read.camera };
-      const known = (camera: string | null) => request.cameras.find(({ name }) => name === camera);
-      const turned = known(metadata.camera);
-      const mirrored = turned === undefined ? {} : { mirrored: turned.mirrors };
+      const turned = turnedOver(request, metadata.camera);
       const lens = request.lenses.find(({ camera }) => camera === metadata.camera)?.lens ?? null;
-      const now = { photo, camera: metadata.camera, mirrored: turned?.mirrors ?? false, lens };
-      const mirrors = (camera: string | null) => known(camera)?.mirrors ?? false;
+      const now = { photo, camera: metadata.camera, mirrored: turned.mirrored ?? false, lens };
+      const mirrors = (camera: string | null) => turnsOver(request.cameras, camera) ?? false;
       const kept = request.earlier;
       const before = kept && (await decodePhoto(kept.bytes));
       const earlier = () => {
@@ -44,7 +44,7 @@ async function answer(request: VisionRequest): Promise<Outcome<VisionAnswers[key
         begin('earlier', 0, 1);
         return earlierReference(request.piece, now, kept, before.value, mirrors);
       };
-      const options = { marks: request.marks, lens, earlier, ...mirrored, onStage: begin };
+      const options = { marks: request.marks, lens, earlier, ...turned, onStage: begin };
       const reading = checkPhoto(photo, request.piece, options);
       return success({
         width: photo.width,

@@ -2,6 +2,7 @@ import { type KeyboardEvent, type ReactNode, useId, useState } from 'react';
 import { flushSync } from 'react-dom';
 import { numberSaid, typedFigure } from '../words/figures.ts';
 import { useWords } from '../words/useWords.ts';
+import { readTypedNumber } from './readTypedNumber.ts';
 import './fields.css';
 
 /** A row of a sheet: what it is at the left, what one types at the right. */
@@ -98,16 +99,8 @@ export function NumberField(props: NumberFieldProps) {
       setTyped(null);
       return setRefused(false);
     }
-    const read = Number(typed.replace(',', '.').trim());
-    if (
-      typed.trim() === '' ||
-      !Number.isFinite(read) ||
-      read < least ||
-      read > most ||
-      (whole && !Number.isInteger(read))
-    ) {
-      return setRefused(true);
-    }
+    const read = readTypedNumber(typed);
+    if (read === null || read < least || read > most || (whole && !Number.isInteger(read))) return setRefused(true);
     setRefused(false);
     setTyped(null);
     if (read !== value) onChange(read);
@@ -135,7 +128,7 @@ export function NumberField(props: NumberFieldProps) {
       />
       {refused && (
         <span id={sentence} className="field-refused" role="alert">
-          {words.numberRefusal(limit(least), limit(most))}
+          {(whole ? words.wholeNumberRefusal : words.numberRefusal)(limit(least), limit(most))}
         </span>
       )}
     </FieldRow>

@@ -57,6 +57,6 @@ export function chooseFile(accept: string, take: (file: File) => void): void {
   input.click();
 }
 
-export const photographTypes = '.jpg,.jpeg,.png,.webp,.heic,.heif,.tif,.tiff,.avif';
-export const isPhotograph = (name: string): boolean => /\.(jpe?g|png|webp|hei[cf]|tiff?|avif)$/i.test(name);
+export const photographTypes = '.jpg,.jpeg,.png,.webp,.heic,.heif,.avif';
+export const isPhotograph = (name: string): boolean => /\.(jpe?g|png|webp|hei[cf]|avif)$/i.test(name);
 export const isKeptPiece = (name: string): boolean => /\.zip$|\.plumbweft$/i.test(name);

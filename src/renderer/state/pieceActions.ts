@@ -1,6 +1,7 @@
 import type { Answer, CallName, OpenedPiece } from '../../core/contract/hostApi.ts';
 import type { Outcome, Problem } from '../../core/model/outcome.ts';
 import { host } from '../host/currentHost.ts';
+import { fileBytes } from '../host/fileBytes.ts';
 import { usePiece } from './pieceStore.ts';
 import { type ScreenName, useShell } from './shellStore.ts';
 
@@ -29,8 +30,8 @@ export const createPiece = (piece: OpenedPiece['piece']) => take(() => host().ca
 export const duplicatePiece = (key: string, name: string) =>
   take(() => host().call('duplicatePiece', { key, name }), 'piece');
 export const importPiece = async (file: File) => {
-  const bytes = new Uint8Array(await file.arrayBuffer());
-  return take(() => host().call('importPiece', { name: file.name }, bytes), 'piece');
+  const bytes = await fileBytes(file);
+  return bytes.ok ? take(() => host().call('importPiece', { name: file.name }, bytes.value), 'piece') : bytes.problem;
 };
 
 /** Reads the open piece anew and stays on the screen: another program may have changed it, or let it go. */

@@ -4,7 +4,7 @@ import { create } from 'zustand';
 export const screenNames = ['piece', 'cartoon', 'order', 'check', 'record'] as const;
 export type ScreenName = (typeof screenNames)[number];
 /** Fields of Piece a photograph may show to be wrong. */
-export type PieceField = 'ends' | 'notchPitch' | 'openingWidth';
+export type PieceField = 'ends' | 'notchPitch' | 'openingWidth' | 'openingHeight';
 /**
  * What a screen is to open as it comes: the sheet of re-planning on the order of work, with the height of a pass it is
  * to begin with, mm, null for the one the newest check measured; or the sheet of Piece where a field is changed.

@@ -210,7 +210,7 @@ export const told: Told = [
   ],
   [
     'Take away what lies over the bar, then take the picture again',
-    'Wegnehmen, was über der Leiste liegt, dann noch einmal aufnehmen',
+    'Wegnehmen, was über dem Balken liegt, dann noch einmal aufnehmen',
   ],
   [
     'If nothing lies there, correct the number of ends in the plan',
@@ -444,6 +444,8 @@ export const told: Told = [
   ['The measuring was stopped', 'Das Messen wurde angehalten'],
   ['Choose the photograph again when you want it', 'Das Foto bei Bedarf noch einmal wählen'],
   ['Choose a photograph as JPEG, PNG, WebP, AVIF or HEIC', 'Ein Foto als JPEG, PNG, WebP, AVIF oder HEIC wählen'],
+  ['The file is no longer where it was, or can’t be read', 'Die Datei ist nicht mehr dort oder nicht lesbar'],
+  ['Look whether it is still there, then choose it again', 'Nachsehen, ob sie noch dort ist, dann noch einmal wählen'],
   ['Save a smaller copy and choose that', 'Eine kleinere Kopie sichern und die wählen'],
   [
     'Save a copy no larger than 8000 pixels on its longer side and choose that',

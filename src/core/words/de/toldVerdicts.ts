@@ -76,7 +76,7 @@ export const toldVerdicts: Told = [
   ],
   ['A height of {height} leaves room', 'Eine Höhe von {height} lässt Platz'],
   ['{height} is too tall for this loom', '{height} ist zu hoch für diesen Rahmen'],
-  ['It runs {past} past the top bar', 'Es reicht {past} über die obere Leiste hinaus'],
+  ['It runs {past} past the top bar', 'Es reicht {past} über den oberen Balken hinaus'],
   ['The tallest with ease is {height}', 'Mit Luft gehen höchstens {height}'],
   [
     "Nothing says how thick {yarn} is, so its pass height can't be foretold",

@@ -4,6 +4,9 @@ import { useChartedStore } from '../../state/planning/charted.ts';
 import { lengthSaid } from '../../words/figures.ts';
 import { useWords } from '../../words/useWords.ts';
 
+/** What is less is not told, mm. */
+const SEEN = 0.05;
+
 /** How far the stepped edge of a shape strays from its line: also while it is dragged. */
 export function Stray({ piece, shape }: { readonly piece: Piece; readonly shape: string }) {
   const words = useWords().cartoon;
@@ -15,6 +18,7 @@ export function Stray({ piece, shape }: { readonly piece: Piece; readonly shape:
       null,
     );
   if (!worst) return null;
+  if (worst.largestMm < SEEN) return <p className="shape-stray second">{words.noStray}</p>;
   return (
     <p className="shape-stray">
       <span className="shape-figure">{lengthSaid(worst.largestMm, piece.units, 'edge')}</span>

@@ -3,7 +3,7 @@ import { freehandForm } from '../../../core/cartoon/freehand.ts';
 import { shapeAt } from '../../../core/cartoon/hit.ts';
 import { formInBox } from '../../../core/cartoon/newShape.ts';
 import { moveShape } from '../../../core/cartoon/place.ts';
-import { clothBox, snapPoint, weavingGrid } from '../../../core/cartoon/snap.ts';
+import { clothBox, snapCorner, snapPoint, weavingGrid } from '../../../core/cartoon/snap.ts';
 import type { Piece, Shape, ShapeForm } from '../../../core/model/piece.ts';
 import { clothMm } from '../../../core/model/units.ts';
 import { usePiece } from '../../state/pieceStore.ts';
@@ -47,10 +47,10 @@ export function useCartoonPointer(
   const cartoon = useCartoon.getState;
 
   const add = (form: ShapeForm, kind: Tool) => addDrawn(form, words.names[kind]);
-  const snapped = (place: Place, free: boolean): Place => {
+  const snapped = (place: Place, free: boolean, snap = snapPoint): Place => {
     const piece = usePiece.getState().piece;
     if (piece === null || free || !cartoon().snap) return place;
-    return snapPoint(place.x, place.y, weavingGrid(piece));
+    return snap(place.x, place.y, weavingGrid(piece));
   };
   const closePolygon = () => finishPolygon(words.names.polygon);
   const down = (event: PointerEvent<SVGSVGElement>) => {
@@ -75,7 +75,7 @@ export function useCartoonPointer(
       return setDraft([place]);
     }
     if (tool !== 'select') {
-      const start = snapped(place, event.altKey);
+      const start = snapped(place, event.altKey, snapCorner);
       held.current = { kind: 'box', start };
       return setDraft([start, start]);
     }
@@ -97,7 +97,7 @@ export function useCartoonPointer(
       case 'stroke':
         return cartoon().setDraft([...cartoon().draft, place]);
       case 'box':
-        return cartoon().setDraft([now.start, snapped(place, event.altKey)]);
+        return cartoon().setDraft([now.start, snapped(place, event.altKey, snapCorner)]);
       case 'handle': {
         const { x, y } = snapped(place, event.altKey);
         return change(

@@ -106,11 +106,15 @@ export function Camera({ piece, afterRefusal, onTaken, onLeave }: CameraProps) {
       </div>
       <section className="check-words" aria-label={words.wordsLabel}>
         <Sentence>{sentence}</Sentence>
-        <p>{afterRefusal ? words.cameraLeadAgain : words.cameraLead}</p>
-        <label className="camera-steady">
-          <input type="checkbox" checked={steady} onChange={(event) => setSteady(event.target.checked)} />
-          <span>{words.steady}</span>
-        </label>
+        {trouble === null && (
+          <>
+            <p>{afterRefusal ? words.cameraLeadAgain : words.cameraLead}</p>
+            <label className="camera-steady">
+              <input type="checkbox" checked={steady} onChange={(event) => setSteady(event.target.checked)} />
+              <span>{words.steady}</span>
+            </label>
+          </>
+        )}
         {devices.length > 1 && (
           <label className="camera-device">
             <span className="second">{words.camera}</span>
@@ -123,7 +127,7 @@ export function Camera({ piece, afterRefusal, onTaken, onLeave }: CameraProps) {
             </select>
           </label>
         )}
-        <CameraTurns piece={piece} camera={named} />
+        {named !== null && <CameraTurns piece={piece} camera={named} />}
         <ul className="check-tips">
           {words.tips.map((tip) => (
             <li key={tip}>{tip}</li>

@@ -8,12 +8,12 @@ import { useWords } from '../../words/useWords.ts';
 
 interface CameraTurnsProps {
   readonly piece: Piece;
-  /** The camera's name; null when nothing names it, and then nothing can be remembered of it. */
+  /** The camera's name; null when nothing names it: all such pictures count as by one camera. */
   readonly camera: string | null;
-  /** The picture itself makes one doubt it: asked whatever the piece looks like. */
+  /** The picture itself makes one doubt it: asked whatever the piece looks like, and whatever was said before. */
   readonly doubted?: boolean;
   /** The answer is kept; whoever shows a picture by this camera can look at it anew. */
-  readonly onAnswered?: () => void;
+  readonly onAnswered?: (mirrors: boolean) => void;
 }
 
 /**
@@ -27,13 +27,13 @@ export function CameraTurns({ piece, camera, doubted = false, onAnswered }: Came
   const same = useMemo(() => planned !== null && looksSameMirrored(piece, planned.plan.chart), [piece, planned]);
   const known = settings.cameras.find(({ name }) => name === camera);
   // An answer once given is always shown: it can be taken back on whatever picture it is found to be wrong.
-  if (camera === null || !(same || doubted || known !== undefined)) return null;
+  if (!(same || doubted || known !== undefined)) return null;
   const say = async (mirrors: boolean) => {
     const others = settings.cameras.filter(({ name }) => name !== camera);
     await change({ cameras: [{ name: camera, mirrors }, ...others].slice(0, 200) });
-    onAnswered?.();
+    onAnswered?.(mirrors);
   };
-  if (known !== undefined) {
+  if (known !== undefined && !doubted) {
     return (
       <p className="second">
         {known.mirrors ? words.doesTurn(camera) : words.doesNotTurn(camera)}{' '}
@@ -46,6 +46,7 @@ export function CameraTurns({ piece, camera, doubted = false, onAnswered }: Came
       <p>
         <strong>{words.ask}</strong> {!doubted && `${words.whySame} `}
         {words.tryIt}
+        {camera === null && !doubted && ` ${words.unnamed}`}
       </p>
       <p className="shape-actions">
         <SecondButton action={{ words: words.no, onPress: () => void say(false) }} />

@@ -42,9 +42,9 @@ export function CannotMeasure({ look, piece, preview, onAgain, onFourPoints }: C
   const mended = isMended(look, piece);
   const points = look.reading.status === 'needs-reference';
   const letGo = () => useChecks.getState().letGo();
-  const again = () => void useChecks.getState().measureAgain();
+  const again = (mirrored?: boolean) => void useChecks.getState().measureAgain(mirrored);
   const main = mended
-    ? { words: words.measureAgain, onPress: again }
+    ? { words: words.measureAgain, onPress: () => again() }
     : 'field' in way
       ? {
           words: way.field === 'ends' ? all.piece.changeWarp : all.piece.changeLoom,

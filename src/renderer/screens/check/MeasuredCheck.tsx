@@ -161,7 +161,13 @@ export function MeasuredCheck(props: MeasuredCheckProps) {
               {tell(reason.message[piece.units])} {tell(reason.remedy)}
             </p>
           ))}
-          <CameraTurns piece={piece} camera={look.camera} onAnswered={() => void useChecks.getState().measureAgain()} />
+          {!look.rendered && (
+            <CameraTurns
+              piece={piece}
+              camera={look.camera}
+              onAnswered={(mirrors) => void useChecks.getState().measureAgain(mirrors)}
+            />
+          )}
           <ForecastLines forecasts={comparison.forecasts} units={piece.units} />
           <SinceLast look={look} piece={piece} />
           <AgreeingRows rows={rows} />

@@ -4,7 +4,9 @@ import type { CheckRecord, LoomReading } from '../../../core/model/check.ts';
 import type { Marks } from '../../../core/model/marks.ts';
 import type { Problem } from '../../../core/model/outcome.ts';
 import type { Piece } from '../../../core/model/piece.ts';
+import type { Stage } from '../../../core/model/stage.ts';
 import { host } from '../../host/currentHost.ts';
+import { fileBytes } from '../../host/fileBytes.ts';
 import { newJob } from '../../state/newJob.ts';
 import { usePiece } from '../../state/pieceStore.ts';
 
@@ -29,7 +31,7 @@ export interface Job {
   readonly id: string;
   /** The photograph when the piece holds it already; null when it was just handed over. */
   readonly hash: string | null;
-  readonly stage: string;
+  readonly stage: Stage;
   readonly done: number;
   readonly of: number;
 }
@@ -42,6 +44,8 @@ interface CheckState {
   readonly look: Look | null;
   readonly job: Job | null;
   readonly problem: Problem | null;
+  /** Why the list couldn't be read. */
+  readonly listProblem: Problem | null;
   /** The flag the words and the close look speak of. */
   readonly chosenFlag: number;
   readonly load: () => Promise<void>;
@@ -51,8 +55,11 @@ interface CheckState {
   readonly measureKept: (hash: string, name: string, camera?: string | null) => Promise<void>;
   /** The same photograph again, with what was marked in it by hand. */
   readonly measureWithMarks: (marks: Marks) => Promise<void>;
-  /** The photograph looked at, with what was marked in it, against the piece as it is now. */
-  readonly measureAgain: () => Promise<void>;
+  /**
+   * The photograph looked at, with what was marked in it, against the piece as it is now.
+   * @param mirrored what was just said of it.
+   */
+  readonly measureAgain: (mirrored?: boolean) => Promise<void>;
   readonly stop: () => void;
   readonly keep: (note: string) => Promise<CheckRecord | null>;
   readonly openCheck: (id: string) => Promise<void>;
@@ -89,17 +96,18 @@ export const useChecks = create<CheckState>((set, get) => {
     hash: string | null,
     marks: Marks | null,
     camera: string | null,
-    file?: Blob,
+    { file, mirrored }: { readonly file?: Blob; readonly mirrored?: boolean | undefined } = {},
   ) => {
     const { key } = usePiece.getState();
     if (key === null) return;
     get().stop();
     const id = newJob('check');
-    set({ job: { id, hash, stage: '', done: 0, of: 0 }, problem: null });
+    set({ job: { id, hash, stage: 'decode', done: 0, of: 0 }, problem: null });
     // It is held against the piece as it is kept: what was just changed goes there first.
     await usePiece.getState().saveNow();
-    const bytes = file === undefined ? undefined : new Uint8Array(await file.arrayBuffer());
+    const bytes = file === undefined ? undefined : await fileBytes(file);
     if (get().job?.id !== id) return;
+    if (bytes?.ok === false) return set({ job: null, look: null, problem: bytes.problem });
     const { piece } = usePiece.getState();
     const asked = {
       key,
@@ -108,8 +116,9 @@ export const useChecks = create<CheckState>((set, get) => {
       hash,
       marks,
       camera,
+      ...(mirrored === undefined ? {} : { mirrored }),
     };
-    const answer = await host().call('measurePhoto', asked, bytes);
+    const answer = await host().call('measurePhoto', asked, bytes?.value);
     if (get().job?.id !== id) return;
     set({ job: null });
     if (answer.ok) set({ look: lookAt(answer.value.result, marks, piece), chosenFlag: 0 });
@@ -125,34 +134,35 @@ export const useChecks = create<CheckState>((set, get) => {
     look: null,
     job: null,
     problem: null,
+    listProblem: null,
     chosenFlag: 0,
     load: async () => {
       const { key } = usePiece.getState();
       if (key === null) return;
       if (get().summariesOf !== key) {
         get().stop();
-        set({ summaries: [], summariesOf: key, look: null, problem: null, ready: false });
+        set({ summaries: [], summariesOf: key, look: null, problem: null, listProblem: null, ready: false });
       }
       const answer = await host().call('listChecks', { key });
       if (usePiece.getState().key !== key) return;
       if (answer.ok) {
         const summaries = [...answer.value.result].sort((one, other) => one.kept.localeCompare(other.kept));
-        set({ summaries });
+        set({ summaries, listProblem: null });
         // With nothing else to look at, the newest kept check is what the weaver comes for.
         const newest = summaries.at(-1);
         if (get().look === null && get().job === null && newest !== undefined) await get().openCheck(newest.id);
-      } else set({ problem: answer.problem });
+      } else set({ problem: answer.problem, listProblem: answer.problem });
       set({ ready: true });
     },
-    measureFile: (file, name, camera = null) => measure(name, null, null, camera, file),
+    measureFile: (file, name, camera = null) => measure(name, null, null, camera, { file }),
     measureKept: (hash, name, camera = null) => measure(name, hash, null, camera),
     measureWithMarks: async (marks) => {
       const { look } = get();
       if (look !== null) await measure(look.name, look.hash, marks, look.camera);
     },
-    measureAgain: async () => {
+    measureAgain: async (mirrored) => {
       const { look } = get();
-      if (look !== null) await measure(look.name, look.hash, look.marks, look.camera);
+      if (look !== null) await measure(look.name, look.hash, look.marks, look.camera, { mirrored });
     },
     stop: () => {
       const { job } = get();

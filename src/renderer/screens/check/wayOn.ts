@@ -20,7 +20,7 @@ export function wayOn(reason: Reason | undefined, marks: Marks | null): WayOn {
     case 'points-do-not-fit':
       return { kind: 'marks' };
     case 'references-disagree':
-      return marks === null ? { kind: 'loom', field: 'openingWidth' } : { kind: 'marks' };
+      return marks === null ? { kind: 'loom', field: reason.figure ?? 'openingWidth' } : { kind: 'marks' };
     case 'maybe-mirrored':
       return { kind: 'camera' };
     default:

@@ -2,6 +2,7 @@ import { useState } from 'react';
 import type { Settings } from '../../../core/contract/hostApi.ts';
 import type { Loom } from '../../../core/model/piece.ts';
 import { host } from '../../host/currentHost.ts';
+import { fileBytes } from '../../host/fileBytes.ts';
 import { QuietButton, SecondButton } from '../../parts/Actions.tsx';
 import { chooseFile, photographTypes } from '../../parts/useFileDrop.ts';
 import { useSettings } from '../../state/settingsStore.ts';
@@ -31,7 +32,8 @@ export function KeptLoom({ kept, onTake }: KeptLoomProps) {
   const photograph = () =>
     chooseFile(photographTypes, async (file) => {
       setTrouble(null);
-      const answer = await host().call('keepLoomPhoto', {}, new Uint8Array(await file.arrayBuffer()));
+      const bytes = await fileBytes(file);
+      const answer = bytes.ok ? await host().call('keepLoomPhoto', {}, bytes.value) : bytes;
       if (!answer.ok) return setTrouble(`${answer.problem.sentence} ${answer.problem.remedy}`);
       const taken = answer.value.result.photo;
       const { looms } = useSettings.getState().settings;

@@ -92,6 +92,7 @@ export function MakingSheet({ piece, onClose }: { readonly piece: Piece; readonl
         value={Math.round(making.spare * 100)}
         least={0}
         most={200}
+        whole
         onChange={(value) => value !== null && put({ spare: value / 100 })}
       />
       <NumberField

@@ -30,8 +30,8 @@ export function Screen() {
   const all = useWords();
   const words = all.record;
   const { key, piece } = usePiece();
-  const { summaries, load, problem: loadProblem } = useChecks();
-  const { records, read } = useRecords();
+  const { summaries, summariesOf, ready, load, listProblem } = useChecks();
+  const { records, problems, read } = useRecords();
   const [chosen, setChosen] = useState<string | null>(null);
   const [at, setAt] = useState(0.36);
   const [sheet, setSheet] = useState<'note' | 'table' | null>(null);
@@ -45,7 +45,8 @@ export function Screen() {
     if (key !== null)
       void read(
         key,
-        measured.map((each) => each.id),
+        // The newest is shown first.
+        measured.map((each) => each.id).reverse(),
       );
   }, [key, measured, read]);
   const current = chosen ?? measured.at(-1)?.id ?? null;
@@ -114,7 +115,10 @@ export function Screen() {
       },
     ),
   );
-  if (piece === null) return null;
+  const problem = listProblem ?? (current === null ? null : (problems.get(current) ?? null));
+  const reading = current !== null && later === null && problem === null;
+  // Nothing is drawn until it is known what there is: "no checks yet" must not flash by.
+  if (piece === null || summariesOf !== key || !ready || reading) return null;
   const nameOf = (id: string) => {
     const summary = summaries.find((each) => each.id === id);
     const number = summaries.findIndex((each) => each.id === id) + 1;
@@ -170,9 +174,9 @@ export function Screen() {
         )}
         <section className="record-words" aria-label={words.wordsLabel}>
           <div className="record-said">
-            <Sentence>{recordSentence(earlier, later, piece, all)}</Sentence>
+            <Sentence>{problem === null ? recordSentence(earlier, later, piece, all) : problem.sentence}</Sentence>
             <p className="second" role={said === null ? undefined : 'status'}>
-              {loadProblem === null ? second : `${loadProblem.sentence} ${loadProblem.remedy}`}
+              {problem === null ? second : problem.remedy}
             </p>
             {inOrder.length > 0 && <RecordTrends piece={piece} records={inOrder} chosen={current} />}
           </div>

@@ -112,13 +112,13 @@ export const check: Words['check'] = {
   watchStop: 'Keinen Ordner beobachten',
   goodPhotograph: 'Ein gutes Foto',
   tips: [
-    'Beide Leisten und beide Seiten des Rahmens im Bild.',
+    'Beide Balken und beide Seiten des Rahmens im Bild.',
     'Die Kamera etwa auf Höhe der Gewebemitte.',
     'Ein Fenster daneben hilft mehr als eine Lampe.',
     'Ein glattes Tuch hinter die Fäden, wenn der Tisch Streifen hat.',
   ],
   notAPhotograph: 'Diese Datei ist kein Foto.',
-  notAPhotographDo: 'Ein JPEG, HEIC, PNG, WebP oder TIFF hierher ziehen.',
+  notAPhotographDo: 'Ein JPEG, HEIC, PNG, WebP oder AVIF hierher ziehen.',
   cameraTurns: {
     label: 'Diese Kamera',
     ask: 'Dreht diese Kamera ihre Bilder um, wie ein Spiegel?',
@@ -126,32 +126,33 @@ export const check: Words['check'] = {
     tryIt: 'Ein Blatt mit Schrift davorhalten: ist sie im Bild lesbar?',
     no: 'Die Schrift stimmt',
     yes: 'Sie ist umgedreht',
-    doesTurn: (camera) => `${camera} dreht Bilder um; links und rechts werden zurückgetauscht.`,
-    doesNotTurn: (camera) => `${camera} zeigt links und rechts, wie sie sind.`,
+    unnamed: 'Dieses Foto nennt keine Kamera: die Antwort gilt für alle solchen Fotos, bis sie geändert wird.',
+    doesTurn: (camera) =>
+      camera === null
+        ? 'Dieses Foto nennt keine Kamera. Wie für solche Fotos gesagt, gilt es als umgedreht; links und rechts werden zurückgetauscht.'
+        : `${camera} dreht Bilder um; links und rechts werden zurückgetauscht.`,
+    doesNotTurn: (camera) =>
+      camera === null
+        ? 'Dieses Foto nennt keine Kamera. Wie für solche Fotos gesagt, gelten links und rechts, wie man sie sieht.'
+        : `${camera} zeigt links und rechts, wie sie sind.`,
     change: 'Es ist andersherum',
   },
   cameraName: 'kamera.jpg',
   stages: {
-    quality: 'Licht und Schärfe prüfen',
-    ends: 'Jeden Kettfaden verfolgen',
-    beat: 'Den Anschlag lesen',
-    start: 'Das Foto wird geöffnet',
     decode: 'Das Foto wird geöffnet',
-    decoding: 'Das Foto wird geöffnet',
+    quality: 'Licht und Schärfe prüfen',
     locate: 'Rahmen suchen',
     frame: 'Rahmen suchen',
     strings: 'Fäden suchen',
     opening: 'Nach einer anderen Öffnung sehen',
-    lens: 'Linse begradigen',
-    reference: 'Maßstab festlegen',
+    ends: 'Jeden Kettfaden verfolgen',
     earlier: 'Vorige Messung ansehen',
     fell: 'Dem Warenrand folgen',
     selvedges: 'Den Kanten folgen',
-    selvedge: 'Den Kanten folgen',
-    ribs: 'Schüsse zählen',
+    beat: 'Den Anschlag lesen',
     colours: 'Garne vergleichen',
+    ribs: 'Schüsse zählen',
     compare: 'Mit dem Plan vergleichen',
-    waiting: 'Warten auf das Foto davor',
   },
   stageOf: (stage, done, of) => `${stage}, ${done} von ${of}`,
   stop: 'Anhalten',
@@ -284,12 +285,12 @@ export const check: Words['check'] = {
     camera: 'Die Kamera oder der Karton?',
   },
   waysSecond: (way, cameraKnown) => {
-    if (way === 'photograph') return 'Beide Leisten im Bild. Ein Fenster daneben hilft mehr als eine Lampe.';
+    if (way === 'photograph') return 'Beide Balken im Bild. Ein Fenster daneben hilft mehr als eine Lampe.';
     if (way === 'marks') return 'Sie sind noch, wo sie gesetzt wurden.';
     if (way === 'camera')
       return cameraKnown
         ? 'Das wird für diese Kamera gemerkt.'
-        : 'Nichts in diesem Foto nennt seine Kamera. Auch die vier Ecken verraten, was links und was rechts ist.';
+        : 'Dieses Foto nennt keine Kamera: die Antwort gilt für alle solchen Fotos, bis sie geändert wird.';
     return `${way === 'plan' ? 'Rahmen, Kerben und Kettfäden werden' : 'Die Öffnung wird'} unter „Stück“ geändert. Dieses Foto lässt sich dann messen, wie es ist.`;
   },
   mended: 'Noch einmal messen.',

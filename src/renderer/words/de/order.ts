@@ -30,7 +30,6 @@ export const order: Words['order'] = {
     `Beginn ${side === 'left' ? 'links' : 'rechts'}, ${over ? 'über' : 'unter'} Kettfaden ${end}.`,
   together: (blocks) =>
     `Wächst zusammen mit ${blocks.length === 1 ? 'Fläche' : 'den Flächen'} ${listInWords(blocks, 'und')}: der Webplatz zeigt sie als einen Schritt, Schuss für Schuss.`,
-  needsFirst: (block) => `nach ${block}`,
   tails: (joins) => (joins === 1 ? 'Unterwegs einmal ansetzen.' : `Unterwegs ${joins}-mal ansetzen.`),
   toBench: 'Am Webplatz weben',
   weave: (block) => `Fläche ${block} weben`,

@@ -39,7 +39,7 @@ export const piece: Words['piece'] = {
   notch: (number) => `Kerbe ${number}`,
   tooWide: (typed, widest, ends) => `${typed} ist zu breit für den Rahmen. Möglich sind ${widest}, ${ends} Kettfäden.`,
   tooNarrow: (narrowest) => `Das sind weniger als zwei Kettfäden. Möglich sind ab ${narrowest}.`,
-  tooTall: (typed, tallest) => `${typed} reicht über den oberen Balken. Möglich sind ${tallest}.`,
+  tooTall: (typed, tallest) => `${typed} reicht über den oberen Balken hinaus. Mit Luft gehen höchstens ${tallest}.`,
   noPasses: 'Das ist weniger als ein Schuss.',
   tooHigh: 'So bleibt kein Platz für das Gewebe.',
   fixes: {

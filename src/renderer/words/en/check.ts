@@ -1,4 +1,5 @@
 import { listInWords } from '../../../core/model/listWords.ts';
+import type { Stage } from '../../../core/model/stage.ts';
 
 /** Loom check, and what is said when a photograph can't be measured. */
 export const check = {
@@ -122,7 +123,7 @@ export const check = {
     'A plain sheet behind the strings, if the table has stripes.',
   ] as readonly string[],
   notAPhotograph: 'That file is not a photograph.',
-  notAPhotographDo: 'Drop a JPEG, HEIC, PNG, WebP or TIFF.',
+  notAPhotographDo: 'Drop a JPEG, HEIC, PNG, WebP or AVIF.',
   cameraTurns: {
     label: 'This camera',
     ask: 'Does this camera turn its pictures over, like a looking-glass?',
@@ -130,33 +131,34 @@ export const check = {
     tryIt: 'Hold a page with writing before it: can you read it in the picture?',
     no: 'The writing is right',
     yes: 'It is turned over',
-    doesTurn: (camera: string) => `${camera} turns its pictures over; left and right are put back.`,
-    doesNotTurn: (camera: string) => `${camera} shows left and right as they are.`,
+    unnamed: 'This photograph names no camera: your answer goes for all that name none, until you change it.',
+    doesTurn: (camera: string | null) =>
+      camera === null
+        ? 'This photograph names no camera. As you said of such ones, it is taken to be turned over; left and right are put back.'
+        : `${camera} turns its pictures over; left and right are put back.`,
+    doesNotTurn: (camera: string | null) =>
+      camera === null
+        ? 'This photograph names no camera. As you said of such ones, left and right are taken as they are seen.'
+        : `${camera} shows left and right as they are.`,
     change: 'It’s the other way',
   },
   cameraName: 'camera.jpg',
   stages: {
-    quality: 'Judging light and sharpness',
-    ends: 'Following each end',
-    beat: 'Reading the beat',
-    start: 'Opening the photograph',
     decode: 'Opening the photograph',
-    decoding: 'Opening the photograph',
+    quality: 'Judging light and sharpness',
     locate: 'Finding the frame',
     frame: 'Finding the frame',
     strings: 'Finding strings',
     opening: 'Looking for another opening',
-    lens: 'Straightening the lens',
-    reference: 'Fixing the scale',
+    ends: 'Following each end',
     earlier: 'Looking at the check before it',
     fell: 'Following the fell',
     selvedges: 'Following the edges',
-    selvedge: 'Following the edges',
-    ribs: 'Counting passes',
+    beat: 'Reading the beat',
     colours: 'Matching the yarns',
+    ribs: 'Counting passes',
     compare: 'Comparing with the plan',
-    waiting: 'Waiting for the photograph before it',
-  },
+  } satisfies Record<Stage, string>,
   stageOf: (stage: string, done: number, of: number) => `${stage}, ${done} of ${of}`,
   stop: 'Stop reading',
   photograph: 'Photograph',
@@ -299,7 +301,7 @@ export const check = {
     if (way === 'camera')
       return cameraKnown
         ? 'It is remembered for this camera.'
-        : 'Nothing in this photograph names its camera. The four corners tell left from right too.';
+        : 'This photograph names no camera: your answer goes for all that name none, until you change it.';
     return `${way === 'plan' ? 'Loom, notches and ends are' : 'The opening is'} changed on Piece. This photograph can then be measured as it is.`;
   },
   mended: 'Measure it again.',

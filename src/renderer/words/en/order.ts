@@ -30,7 +30,6 @@ export const order = {
     `Start ${side}, ${over ? 'over' : 'under'} end ${end}.`,
   together: (blocks: readonly number[]) =>
     `Rises together with ${blocks.length === 1 ? 'block' : 'blocks'} ${listInWords(blocks)}: the bench shows them as one step, weft by weft.`,
-  needsFirst: (block: number) => `after ${block}`,
   tails: (joins: number) => (joins === 1 ? 'One join on the way.' : `${joins} joins on the way.`),
   toBench: 'Weave at the bench',
   weave: (block: number) => `Weave block ${block}`,

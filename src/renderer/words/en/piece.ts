@@ -39,8 +39,7 @@ export const piece = {
   tooWide: (typed: string, widest: string, ends: number) =>
     `${typed} is wider than the loom takes. The widest that fits is ${widest}, ${ends === 1 ? '1 end' : `${ends} ends`}.`,
   tooNarrow: (narrowest: string) => `That is less than two ends. The narrowest is ${narrowest}.`,
-  tooTall: (typed: string, tallest: string) =>
-    `${typed} runs past the top bar. The tallest that can be woven is ${tallest}.`,
+  tooTall: (typed: string, tallest: string) => `${typed} runs past the top bar. The tallest with ease is ${tallest}.`,
   noPasses: 'That is less than one pass.',
   tooHigh: 'That leaves no room for the cloth.',
   fixes: {
