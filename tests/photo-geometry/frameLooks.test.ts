@@ -2,7 +2,13 @@ import { describe, expect, it } from 'vitest';
 import { usualCamera } from '../../src/core/photo/coarseCamera.ts';
 import type { Expected } from '../../src/core/photo/expected.ts';
 import { mapOf } from '../../src/core/photo/firstLook.ts';
-import { frameLooks, framePicture, looksOfAnySize, looksOneSideOff } from '../../src/core/photo/frameLooks.ts';
+import {
+  FAIR_LOOK,
+  frameLooks,
+  framePicture,
+  looksOfAnySize,
+  looksOneSideOff,
+} from '../../src/core/photo/frameLooks.ts';
 import type { Photo } from '../../src/core/photo/raster.ts';
 import { seenPitches } from '../../src/core/photo/seenPitches.ts';
 import { stringBands } from '../../src/core/photo/stringBands.ts';
@@ -126,7 +132,7 @@ describe('a look for a frame that the plan has in another size', () => {
 
   it('finds none where strings are seen but the frame is as planned', () => {
     const [scale] = seenPitches(stringBands(photo, expected), seen.factor);
-    expect(looksOfAnySize(seen, expected, scale!, 1)[0]?.edges ?? 0).toBeLessThan(5);
+    expect(looksOfAnySize(seen, expected, scale!, 1)[0]?.score ?? 0).toBeLessThan(FAIR_LOOK);
   });
 });
 
