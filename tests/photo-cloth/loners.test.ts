@@ -21,6 +21,11 @@ describe('ends that stand alone', () => {
     expect(believed([80, 81, 80, 41, 40, 41])).toEqual([0, 1, 2, 3, 4, 5]);
   });
 
+  it('believes the foot of a V, but no pit in a slope', () => {
+    expect(believed([70, 60, 50, 42, 50, 60, 70])).toEqual([0, 1, 2, 3, 4, 5, 6]);
+    expect(believed([118, 104, 70, 82, 77, 72])).not.toContain(2);
+  });
+
   it('does not believe an outer end far from its neighbour', () => {
     expect(believed([80, 81, 80, 81, 190])).toEqual([0, 1, 2, 3]);
     expect(believed([0, 81, 80, 81, 80])).toEqual([1, 2, 3, 4]);

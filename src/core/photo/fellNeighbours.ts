@@ -1,5 +1,6 @@
 import { measurement } from '../model/measurement.ts';
 import type { EndFell } from './endFell.ts';
+import { stepsTowards } from './stepsTowards.ts';
 
 /** An end may stand out from both neighbours by a turn without anyone wondering, in passes. */
 const USUAL_STEP = 2.2;
@@ -66,8 +67,7 @@ function doubtInner(ends: readonly EndFell[], pass: number): EndFell[] {
     const high = Math.max(left, right) + USUAL_STEP * pass;
     const apart = Math.max(low - here, here - high, 0);
     if (apart === 0) return end;
-    const step = (a: number | null, b: number | null): number => (a === null || b === null ? 0 : Math.abs(a - b));
-    const steep = Math.max(step(height(i - 2), left), step(right, height(i + 2)));
+    const steep = stepsTowards([height(i - 2), left, right, height(i + 2)], here < low);
     // What goes beyond a pass and the steps beside it is hardly weaving.
     const beyond = Math.max(0, apart + (USUAL_STEP - 1) * pass - steep);
     if (apart > Math.max(UNBELIEVED, steep) || beyond > BEYOND_BELIEF * Math.max(1, pass)) {
