@@ -99,13 +99,14 @@ for (const size of [
     await page.locator('.trend-box canvas').first().waitFor();
     const said = page.locator('.record-said');
     await expect.poll(() => said.evaluate((box) => box.scrollHeight - box.clientHeight)).toBeLessThanOrEqual(1);
-    const [earlier, later] = await Promise.all([
-      page.locator('.compare-name').nth(0).boundingBox(),
-      page.locator('.compare-name.is-later').boundingBox(),
-    ]);
-    // Beside or above each other, never one over the other.
-    const beside = earlier!.x + earlier!.width <= later!.x;
-    expect(beside || earlier!.y + earlier!.height <= later!.y).toBe(true);
+    // Beside or above each other, never one over the other, once both names are laid out.
+    const overlap = async (): Promise<boolean> => {
+      const earlier = await page.locator('.compare-name').nth(0).boundingBox();
+      const later = await page.locator('.compare-name.is-later').boundingBox();
+      if (!earlier || !later) return true;
+      return earlier.x + earlier.width > later.x && earlier.y + earlier.height > later.y;
+    };
+    await expect.poll(overlap).toBe(false);
   });
 }
 

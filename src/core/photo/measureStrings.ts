@@ -5,7 +5,6 @@ import type { Expected } from './expected.ts';
 import { mapOf } from './firstLook.ts';
 import { type FollowSettings, followString, type StringSample } from './followString.ts';
 import type { Photo } from './raster.ts';
-import { median } from './statistics.ts';
 import type { WarpInView } from './warpInView.ts';
 
 /** One end as followed down from the top bar and up from the bottom bar. */
@@ -17,6 +16,11 @@ export interface FollowedEnd {
   /** From the bottom bar up to below the twining. */
   readonly lower: readonly StringSample[];
 }
+
+const median = (values: readonly number[]): number => {
+  const sorted = [...values].sort((a, b) => a - b);
+  return sorted[sorted.length >> 1] ?? 0;
+};
 
 /** Settings for a camera: looks every 1.5 mm, samples two thirds of a pixel apart. */
 export function followSettings(expected: Expected, pxPerMm: number): FollowSettings {

@@ -7,12 +7,13 @@ export type HeightsBeside = readonly [
 ];
 
 /**
- * How far the ends beside one that lies below them all, or above, step towards it from end to end: it may be the foot of
- * a V, or the tip of one. 0 where one side doesn't go its way: then it is neither.
+ * How far the ends beside one that lies below them all, or above, step from end to end. Where both sides go its way it
+ * may be the foot of a V, or the tip of one: the larger step counts; else the smaller, and one side alone says nothing.
  */
 export function stepsTowards([beyondLeft, left, right, beyondRight]: HeightsBeside, below: boolean): number {
   const step = (far: number | null, near: number | null): number[] =>
     far === null || near === null ? [] : [below ? far - near : near - far];
   const steps = [...step(beyondLeft, left), ...step(beyondRight, right)];
-  return steps.some((one) => one <= 0) ? 0 : Math.max(0, ...steps);
+  if (steps.every((one) => one > 0)) return Math.max(0, ...steps);
+  return steps.length < 2 ? 0 : Math.min(...steps.map(Math.abs));
 }
