@@ -6,7 +6,7 @@ import { columnEdges, edgeLines } from './edgeLines.ts';
 import type { Expected } from './expected.ts';
 import type { Raster } from './raster.ts';
 import { ridgeAnswer, ridgeTracks } from './ridgeTracks.ts';
-import type { TurnedFrame } from './turned.ts';
+import { type TurnedFrame, turnedFrame, turnRaster } from './turned.ts';
 import type { TurnedPictures } from './turnedPictures.ts';
 import { findWarpBand } from './warpBand.ts';
 import { lineDirections } from './warpDirection.ts';
@@ -23,11 +23,13 @@ export function bandViews(
   closest = 1,
 ): BandView[] {
   const views: BandView[] = [];
-  for (const angle of lineDirections(blendChannels(source.picture, blend), directions)) {
-    const { frame, picture } = source.at(angle);
+  const blended = blendChannels(source.picture, blend);
+  for (const angle of lineDirections(blended, directions)) {
+    // A blend turned is the turned channels blended, at a third of the work.
+    const frame = turnedFrame(blended.width, blended.height, angle);
     const largest = largestScale(frame, expected);
     const sigma = Math.max(0.9, 0.6 * halfEnd(expected) * LIKELY * largest);
-    const answer = ridgeAnswer(blendChannels(picture, blend), sigma);
+    const answer = ridgeAnswer(turnRaster(blended, frame), sigma);
     for (const polarity of ['bright', 'dark'] as const) {
       const view = bandView(answer, sigma, largest, frame, angle, polarity, expected, closest);
       if (view) views.push(view);
