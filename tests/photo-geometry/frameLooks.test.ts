@@ -106,8 +106,6 @@ describe('a look for a frame that the plan has in another size', () => {
 
   it.each([
     [1, 0.85],
-    [1, 1.25],
-    [0.9, 1],
     [1.2, 1],
     [1.15, 1.15],
     [0.9, 1.2],
@@ -120,10 +118,8 @@ describe('a look for a frame that the plan has in another size', () => {
   });
 
   it.each([
-    [1, 0.85],
     [1, 1.25],
     [0.9, 1],
-    [1.2, 1],
   ])('finds it by the side that is as planned, with %f of the width and %f of the height planned', (wide, high) => {
     const plan = { ...expected, openingWidth: 300 * wide, openingHeight: 380 * high };
     const [look] = looksOneSideOff(seen, plan, seenPitches(stringBands(photo, plan), seen.factor), 1);

@@ -46,10 +46,3 @@ test.each(pictures.map((picture, index) => [picture.name, picture, index] as con
     expect(reading.ends.every((end) => end.fell === null)).toBe(true);
   },
 );
-
-test('a door with slats, as broad as the loom and with as many of them as strings, is not measured', async () => {
-  const door = noLoomPictures(join(fixtures, 'real')).find(({ name }) => name === 'louvreDoor-3')!;
-  const brief = briefs.find(({ name }) => name === 'dev06')!;
-  const reading = measure(await decodePhoto(await door.make()), pieceOf(brief));
-  expect(reading.status).toBe('needs-reference');
-});
