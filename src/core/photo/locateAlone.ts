@@ -36,16 +36,18 @@ export function locateAlone(view: View, options: LocateOptions): SoughtAlone {
   };
   const best = bestAsPlanned(view, looksInTurn(view, seen, bands, options), options);
   const { support } = best;
-  const other = (): Sought<LocatedLoom> | null => {
+  const other = (clearly: boolean): Sought<LocatedLoom> | null => {
     options.onStage?.('opening', 3, 4);
-    return otherOpening(view, seen, bands(), options);
+    return otherOpening(view, seen, bands(), options, clearly);
   };
-  const found = best.found.ok && oddCamera(best.found.value, view, options) ? (other() ?? best.found) : best.found;
+  // What fits the plan by its strings alone, or by an odd camera, gives way to another opening that is clear.
+  const hardly = best.found.ok && (support < FRAME_SEEN || oddCamera(best.found.value, view, options));
+  const found = hardly ? (other(true) ?? best.found) : best.found;
   const explained = (): Sought<LocatedLoom> => {
     if (best.found.ok || found.ok || found.problem.code === 'wrong-pitch') return found;
     // Where the frame is as planned beyond doubt, no other opening is.
     const planned = support > FRAME_CLEAR && found.problem.code !== 'no-loom';
-    const opening = planned ? null : other();
+    const opening = planned ? null : other(false);
     if (opening) return opening;
     if (found.problem.code !== 'no-loom') return found;
     return cutLoom(photo, expected) ?? found;

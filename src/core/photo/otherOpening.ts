@@ -23,9 +23,10 @@ const STRINGS_CLEAR = 0.9;
 const NEARLY_ALL = 0.85;
 
 /**
- * Where no loom as planned is found, looks for one like it but for its opening, with all that a measured loom has to
+ * Where no loom as planned is found, or hardly, looks for one like it but for its opening, with all that a measured loom has to
  * show: a frame of any size about strings of the planned pitch, or where these aren't told from other lines, one that is
  * as wide as planned or as high.
+ * @param clearly only one whose frame is clear, whatever its strings say for it.
  * @returns what is said of the plan then; null where no such loom is seen either.
  */
 export function otherOpening(
@@ -33,6 +34,7 @@ export function otherOpening(
   seen: FramePicture,
   bands: StringBands,
   options: LocateOptions,
+  clearly: boolean,
 ): Sought<LocatedLoom> | null {
   const { expected } = view;
   options.trace?.('another opening?');
@@ -41,14 +43,14 @@ export function otherOpening(
   const sized = scales
     .flatMap((scale) => looksOfAnySize(seen, expected, scale, MOST))
     .map((look) => onNotches(look, view));
-  const found = likeAPlan(sized, view, options);
+  const found = likeAPlan(sized, view, options, clearly);
   if (found) return openingDiffers(expected, found);
-  const other = likeAPlan(looksOneSideOff(seen, expected, scales, MOST), view, options);
+  const other = likeAPlan(looksOneSideOff(seen, expected, scales, MOST), view, options, clearly);
   return other && openingDiffers(expected, other);
 }
 
 /** The plan with the opening of the first look that refined shows a loom beyond doubt. */
-function likeAPlan(looks: readonly FrameLook[], view: View, options: LocateOptions): Expected | null {
+function likeAPlan(looks: readonly FrameLook[], view: View, options: LocateOptions, clearly: boolean): Expected | null {
   const ordered = looks
     .filter((look) => Math.max(look.strings, look.between) > STRINGS_CLEAR)
     .sort((a, b) => b.score - a.score);
@@ -67,7 +69,7 @@ function likeAPlan(looks: readonly FrameLook[], view: View, options: LocateOptio
       `frame ${support.toFixed(2)}: ${found.ok ? 'a loom' : `${found.problem.code} ${found.problem.message.mm} ${found.problem.detail ?? ''}`}`,
     );
     // An opening told to a hundredth bends the wood's edges a little; strings in the notches then make up for it.
-    const strung = Math.max(refined.upperShare, refined.lowerShare) > NEARLY_ALL;
+    const strung = !clearly && Math.max(refined.upperShare, refined.lowerShare) > NEARLY_ALL;
     if (found.ok && support > (strung ? FRAME_SEEN : FRAME_CLEAR)) return expected;
   }
   return null;
